@@ -1,0 +1,3 @@
+//! The program: everything it can do is a line in [`coquille::cli`].
+
+fn main() {}

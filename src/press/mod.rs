@@ -1,0 +1,1 @@
+//! Writes a bound handbook into its folder: what changed, and nothing else.

@@ -1,0 +1,1 @@
+//! Which probe to do next: beliefs, orders, decision trees, and what they cost.
