@@ -62,6 +62,8 @@ impl<T> Tolerant<T> {
 pub(crate) const PLACED: &str = "coquille placed";
 pub(crate) const TOLERANT: &str = "coquille tolerant";
 pub(crate) const MANY: &str = "coquille many";
+/// A struct whose serde name begins so may be written as a bare text, which is then the value of its first key.
+pub(crate) const SHORT: &str = "short ";
 
 type RawPlace = (u32, u32, u32, u32, u32);
 
@@ -269,10 +271,14 @@ impl<'de> Deserializer<'de> for Filler<'_> {
 
     fn deserialize_struct<V: Visitor<'de>>(
         self,
-        _name: &'static str,
+        name: &'static str,
         known: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, Failed> {
+        if let (true, NodeKind::Scalar(_), Some(first)) = (name.starts_with(SHORT), &self.node.kind, known.first()) {
+            let entry = (Key { text: (*first).to_owned(), place: self.node.place }, self.node.clone());
+            return self.settle(visitor.visit_map(Entries { left: vec![&entry], at: 0, flaws: self.flaws }));
+        }
         let NodeKind::Map(entries) = &self.node.kind else { return self.refuse("a map with keys") };
         let (left, strange): (Vec<_>, Vec<_>) = entries.iter().partition(|(key, _)| known.contains(&key.text.as_str()));
         for (key, _) in strange {
