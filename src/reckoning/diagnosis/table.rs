@@ -323,19 +323,18 @@ fn classes(case: &Case, expansion: &Expansion) -> Result<Vec<(Vec<u8>, Class)>, 
     Ok(found)
 }
 
-/// One number for each remedy (or cause), one of its own for a class that no single remedy serves.
+/// One number for each remedy (or cause), one for a rest without advice, one of its own for a class that no single remedy serves.
 fn end_of(case: &Case, members: &[(Suspect, u64)], own: usize) -> usize {
+    let most = case.causes.len().max(case.remedies.len());
     let one = |suspect: Suspect| match (case.tell_apart, suspect) {
-        (TellApart::Causes, Suspect::Cause(cause)) => Some(cause.0),
-        (TellApart::Causes, Suspect::Rest) => Some(case.causes.len()),
-        (TellApart::Remedies, suspect) => remedy_of(case, suspect).map(|remedy| remedy.0),
+        (TellApart::Causes, Suspect::Cause(cause)) => cause.0,
+        (TellApart::Causes, Suspect::Rest) => most,
+        (TellApart::Remedies, suspect) => remedy_of(case, suspect).map_or(most, |remedy| remedy.0),
     };
-    let own = case.causes.len() + case.remedies.len() + 1 + own;
     let mut ends = members.iter().map(|(suspect, _)| one(*suspect));
-    let first = ends.next().flatten();
-    match first {
-        Some(end) if ends.all(|other| other == first) => end,
-        _ => own,
+    match ends.next() {
+        Some(end) if ends.all(|other| other == end) => end,
+        _ => most + 1 + own,
     }
 }
 
