@@ -73,6 +73,15 @@ fn agree(case: &Case, orders: &[Vec<ProbeIndex>], second: &Value) {
         );
     }
     unread(case, &ready, &tree, second);
+    if let Some(least) = second["quickest_order"].as_str() {
+        let quickest = ready.quickest_order(Limits::default());
+        assert_eq!(
+            quickest.priced.expected.to_string(),
+            least,
+            "{quickest:?} of {case:#?}"
+        );
+        assert!(quickest.priced.breaks.is_empty() && quickest.priced.expected >= tree.expected);
+    }
 }
 
 /// *I cannot tell* at the first probe leads to the best tree without it.

@@ -6,7 +6,7 @@
 use std::collections::BTreeMap;
 
 use super::case::*;
-use super::expand::Expansion;
+use super::expand::{Expansion, HEAVIEST};
 use super::set::{Bits, Set};
 use super::units::*;
 
@@ -140,6 +140,30 @@ impl Table {
         jobs.checked_mul(times)
             .and_then(|jobs| looks.checked_add(jobs)?.checked_mul(total))
             .is_some_and(|cost| cost < 1 << 62)
+    }
+
+    /// The same with every suspect's weight multiplied, brought to lowest terms; `None` if they would not fit.
+    pub fn reweighed(&self, factor: impl Fn(Suspect) -> u128) -> Option<Table> {
+        let members = || self.classes.iter().flat_map(|class| &class.members);
+        let times = |who: Suspect, weight: u64| u128::from(weight).checked_mul(factor(who));
+        let mut common = 0;
+        let mut total = 0u128;
+        for (who, weight) in members() {
+            let weight = times(*who, *weight)?;
+            common = gcd(common, weight);
+            total = total.checked_add(weight)?;
+        }
+        if total / common >= HEAVIEST {
+            return None;
+        }
+        let mut table = self.clone();
+        for class in &mut table.classes {
+            for (who, weight) in &mut class.members {
+                *weight = (times(*who, *weight)? / common) as u64;
+            }
+            class.weight = class.members.iter().map(|(_, weight)| weight).sum();
+        }
+        table.fits().then_some(table)
     }
 
     pub fn weight(&self, set: &Set) -> u64 {
