@@ -25,7 +25,7 @@ pub(super) struct Expansion {
 }
 
 /// The exact total of weights stays under this, so that costs fit 64 bits.
-const HEAVIEST: u128 = 1 << 44;
+pub(super) const HEAVIEST: u128 = 1 << 50;
 
 /// Expands up to so many unsure probes of a suspect; `None` if it would be too many behaviours or too fine weights.
 pub(super) fn expand(case: &Case, unsure: usize) -> Option<Expansion> {

@@ -16,8 +16,11 @@
 mod bound;
 mod case;
 mod choose;
+mod clusters;
+mod doubts;
 mod expand;
 mod orders;
+mod quickest;
 mod search;
 mod set;
 mod table;
@@ -25,7 +28,9 @@ mod tree;
 mod units;
 
 pub use case::*;
-pub use orders::*;
+pub use doubts::{Group, STEPS, Sensitivity};
+pub use orders::Priced;
+pub use quickest::{FoundBy, QuickestOrder};
 pub use tree::{Belief, Branch, Decision, Ending, EndingKind, Node};
 pub use units::*;
 
@@ -144,19 +149,23 @@ impl Diagnosis {
         let (root, cost, least, states) = self.grow(start, plan);
         let weight = self.table.weight(&self.table.everyone);
         let to_working_again = tree::working_again(&self.case, &self.table, &root);
-        let gap = match cost.minutes - least {
-            _ if !self.dealt.is_empty() => 1.0,
-            0 => 0.0,
-            over => over as f64 / cost.minutes as f64,
-        };
         Tree {
             root,
             expected: tree::expected(cost.minutes, weight),
             worst: Minutes(cost.worst),
             at_least: tree::expected(least, weight),
-            gap,
+            gap: self.gap(cost.minutes, least),
             states,
             to_working_again: Fraction::reduced(to_working_again, u128::from(weight) * 10),
+        }
+    }
+
+    /// How much of the minutes may be too much.
+    fn gap(&self, minutes: u64, least: u64) -> f64 {
+        match minutes.saturating_sub(least) {
+            _ if !self.dealt.is_empty() => 1.0,
+            0 => 0.0,
+            over => over as f64 / minutes as f64,
         }
     }
 

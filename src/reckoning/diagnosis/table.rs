@@ -6,7 +6,7 @@
 use std::collections::BTreeMap;
 
 use super::case::*;
-use super::expand::Expansion;
+use super::expand::{Expansion, HEAVIEST};
 use super::set::{Bits, Set};
 use super::units::*;
 
@@ -140,6 +140,30 @@ impl Table {
         jobs.checked_mul(times)
             .and_then(|jobs| looks.checked_add(jobs)?.checked_mul(total))
             .is_some_and(|cost| cost < 1 << 62)
+    }
+
+    /// The same with every suspect's weight multiplied, brought to lowest terms; `None` if they would not fit.
+    pub fn reweighed(&self, factor: impl Fn(Suspect) -> u128) -> Option<Table> {
+        let members = || self.classes.iter().flat_map(|class| &class.members);
+        let times = |who: Suspect, weight: u64| u128::from(weight).checked_mul(factor(who));
+        let mut common = 0;
+        let mut total = 0u128;
+        for (who, weight) in members() {
+            let weight = times(*who, *weight)?;
+            common = gcd(common, weight);
+            total = total.checked_add(weight)?;
+        }
+        if total / common >= HEAVIEST {
+            return None;
+        }
+        let mut table = self.clone();
+        for class in &mut table.classes {
+            for (who, weight) in &mut class.members {
+                *weight = (times(*who, *weight)? / common) as u64;
+            }
+            class.weight = class.members.iter().map(|(_, weight)| weight).sum();
+        }
+        table.fits().then_some(table)
     }
 
     pub fn weight(&self, set: &Set) -> u64 {
@@ -323,19 +347,18 @@ fn classes(case: &Case, expansion: &Expansion) -> Result<Vec<(Vec<u8>, Class)>, 
     Ok(found)
 }
 
-/// One number for each remedy (or cause), one of its own for a class that no single remedy serves.
+/// One number for each remedy (or cause), one for a rest without advice, one of its own for a class that no single remedy serves.
 fn end_of(case: &Case, members: &[(Suspect, u64)], own: usize) -> usize {
+    let most = case.causes.len().max(case.remedies.len());
     let one = |suspect: Suspect| match (case.tell_apart, suspect) {
-        (TellApart::Causes, Suspect::Cause(cause)) => Some(cause.0),
-        (TellApart::Causes, Suspect::Rest) => Some(case.causes.len()),
-        (TellApart::Remedies, suspect) => remedy_of(case, suspect).map(|remedy| remedy.0),
+        (TellApart::Causes, Suspect::Cause(cause)) => cause.0,
+        (TellApart::Causes, Suspect::Rest) => most,
+        (TellApart::Remedies, suspect) => remedy_of(case, suspect).map_or(most, |remedy| remedy.0),
     };
-    let own = case.causes.len() + case.remedies.len() + 1 + own;
     let mut ends = members.iter().map(|(suspect, _)| one(*suspect));
-    let first = ends.next().flatten();
-    match first {
-        Some(end) if ends.all(|other| other == first) => end,
-        _ => own,
+    match ends.next() {
+        Some(end) if ends.all(|other| other == end) => end,
+        _ => most + 1 + own,
     }
 }
 
