@@ -10,10 +10,10 @@ fn value(text: &str) -> Quantity {
 }
 
 fn judged(limit: &str, shown: &str, uncertainty: &str, leads: &str) -> Verdict {
-    let limit = Bound::parse(limit, Expect::ANY).unwrap();
+    let limit = Bound::parse(limit, Expect::ANY).expect("written rightly in the test");
     let uncertainty = match uncertainty {
         "" => Uncertainty::default(),
-        stated => Uncertainty::parse(stated, Expect::ANY).unwrap(),
+        stated => Uncertainty::parse(stated, Expect::ANY).expect("written rightly in the test"),
     };
     let leads = (!leads.is_empty()).then(|| value(leads));
     limit
@@ -22,7 +22,7 @@ fn judged(limit: &str, shown: &str, uncertainty: &str, leads: &str) -> Verdict {
             uncertainty,
             leads,
         })
-        .unwrap()
+        .expect("written rightly in the test")
 }
 
 #[test]

@@ -7,7 +7,7 @@ use coquille::reckoning::quantity::{
 fn joint(thread: &str, class: &str, condition: Condition) -> Joint {
     let material = PropertyClass::named(class).map_or(Material::Other, Material::Class);
     Joint {
-        thread: Thread::named(thread).unwrap(),
+        thread: Thread::named(thread).expect("written rightly in the test"),
         material,
         condition,
     }
@@ -15,8 +15,8 @@ fn joint(thread: &str, class: &str, condition: Condition) -> Joint {
 
 fn judged(joint: Joint, torque: &str) -> TorqueVerdict {
     joint
-        .judge(Figure::parse(torque, Expect::ANY).unwrap())
-        .unwrap()
+        .judge(Figure::parse(torque, Expect::ANY).expect("written rightly in the test"))
+        .expect("written rightly in the test")
 }
 
 #[test]

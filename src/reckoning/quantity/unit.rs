@@ -187,7 +187,7 @@ impl Unit {
 
     /// Whether this unit comes first in a handbook that prefers `system`.
     #[must_use]
-    pub fn comes_first_in(self, system: System) -> bool {
+    pub(super) fn comes_first_in(self, system: System) -> bool {
         match self.facts().family {
             F::Common => true,
             F::Metric => system == System::Metric,
