@@ -27,7 +27,7 @@ fn judged(limit: &str, shown: &str, uncertainty: &str, leads: &str) -> Verdict {
 
 #[test]
 fn factors_agree_with_nist_sp_811() {
-    // NIST SP 811 (2008), B.8, as printed there to seven digits; * marks those printed as exact.
+    // NIST SP 811 (2008), B.8, to the seven digits of its table, typed from memory; * marks those that it prints as exact.
     let printed = [
         (Unit::PoundForce, Unit::Newton, 4.448_222),
         (Unit::PoundInch, Unit::NewtonMetre, 0.112_984_8),

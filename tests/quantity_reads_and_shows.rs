@@ -134,7 +134,7 @@ fn half_way_goes_to_the_even_digit() {
             .unwrap()
             .to_string()
     };
-    // NIST SP 811 (2008), B.7.1, rule 3: 6.974 950 5 to seven digits is 6.974 950.
+    // NIST SP 811 (2008), B.7.1, the example quoted from memory: 6.974 950 5 to seven digits is 6.974 950.
     assert_eq!(cut(value("6.9749505 mm"), 6), "6.974950");
     assert_eq!(cut(value("6.9749515 mm"), 6), "6.974952");
     assert_eq!(cut(value("-0.5 mm"), 0), "0");

@@ -28,7 +28,7 @@ pub struct Thread {
 pub struct PropertyClass {
     /// Its name, as stamped on the head.
     pub name: &'static str,
-    /// Stress under proof load in MPa (EN ISO 898-1:2013, table 3; for 8.8 the figure up to M16).
+    /// Stress under proof load in MPa (EN ISO 898-1:2013; for 8.8 the figure up to M16).
     pub proof_stress: Decimal,
 }
 
