@@ -245,7 +245,7 @@ impl Step {
 /// Files leave before others come: a page may need the name of a former page's folder. The list comes last.
 fn steps(plan: &Plan) -> Vec<Step> {
     let drops = plan.dropped.iter().cloned().map(Step::Drop);
-    let asides = plan.aside.iter().cloned();
+    let asides = plan.aside.moves.iter().cloned();
     let asides = asides.map(|(from, to)| Step::Aside(from, to));
     let pages = plan.items.iter().filter_map(|item| match item.fate {
         Fate::Same => None,

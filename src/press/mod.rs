@@ -10,6 +10,9 @@
 //! command finishes or undoes what was cut short: each command begins with [`recover`].
 
 mod address;
+mod aside;
+#[cfg(test)]
+mod cuts;
 mod failure;
 mod journal;
 mod manifest;
@@ -257,7 +260,7 @@ fn report(plan: Plan, list: &Address, way: Option<Way>) -> Pressed {
         removed: plan.dropped.len(),
         restored: plan.restored,
         kept,
-        set_aside: plan.aside,
+        set_aside: plan.aside.moves,
         way,
         ..Pressed::default()
     }

@@ -5,6 +5,7 @@
 
 use super::Strangers;
 use super::address::Address;
+use super::aside::Aside;
 use super::failure::{PressFailed, Why};
 use super::manifest::{self, Contents, Hash};
 use super::survey::{Kind, Survey, is_litter};
@@ -51,7 +52,7 @@ pub(super) struct Plan<'a> {
     /// Sorted by path.
     pub(super) strangers: Vec<Stranger>,
     /// Strangers in a page's way, and where they go.
-    pub(super) aside: Vec<(Address, Address)>,
+    pub(super) aside: Aside,
     /// Addresses of ours where somebody else changed or removed the file.
     pub(super) restored: Vec<Address>,
 }
@@ -141,9 +142,11 @@ impl<'a> Plan<'a> {
             .collect::<Result<_, _>>()?;
         let (dropped, edited) = leaving(standing, contents)?;
         let kept = kept(standing, &judged, &edited);
-        let aside = aside(&standing.survey, &judged, &kept);
-        if let (Strangers::Refuse, false) = (strangers, aside.is_empty()) {
-            let strangers = aside.iter().map(|(from, _)| from.to_path()).collect();
+        let addresses = judged.iter().map(|judged| &judged.item.address);
+        let aside = Aside::choose(&standing.survey, addresses, &kept);
+        if let (Strangers::Refuse, false) = (strangers, aside.moves.is_empty()) {
+            let strangers = aside.moves.iter();
+            let strangers = strangers.map(|(from, _)| from.to_path()).collect();
             return Err(PressFailed::new(
                 &standing.folder,
                 Why::InTheWay { strangers },
@@ -165,18 +168,8 @@ impl<'a> Plan<'a> {
     /// Whether the folder holds the handbook already, to the byte.
     pub(super) fn is_idle(&self) -> bool {
         self.dropped.is_empty()
-            && self.aside.is_empty()
+            && self.aside.moves.is_empty()
             && self.items.iter().all(|item| item.fate == Fate::Same)
-    }
-
-    /// Where a stranger stands when all is done.
-    pub(super) fn moved(&self, path: &Path) -> PathBuf {
-        let moves = self.aside.iter();
-        let mut moves = moves.filter_map(|(from, to)| {
-            let rest = path.strip_prefix(from.to_path()).ok()?;
-            Some(to.to_path().iter().chain(rest.iter()).collect())
-        });
-        moves.next().unwrap_or_else(|| path.to_path_buf())
     }
 
     /// The strangers to name to people, where they will stand: a folder once, not all that is in it; no litter.
@@ -187,7 +180,7 @@ impl<'a> Plan<'a> {
         let in_another = |path: &Path| path.ancestors().skip(1).any(|a| folders.contains(a));
         let paths = self.strangers.iter().map(|stranger| &stranger.path);
         let paths = paths.filter(|path| !in_another(path) && !is_litter(path));
-        paths.map(|path| self.moved(path)).collect()
+        paths.map(|path| self.aside.moved(path)).collect()
     }
 }
 
@@ -287,71 +280,4 @@ fn kept(standing: &Standing, judged: &[Judged], edited: &BTreeSet<Address>) -> V
         kind: *kind,
     };
     entries.map(stranger).collect()
-}
-
-/// The strangers that stand at a new file's address, in the place of a folder it needs, or in a folder of its name; with
-/// the free name that each moves to. Names that differ in case only count as the same, on every system.
-fn aside(survey: &Survey, judged: &[Judged], strangers: &[Stranger]) -> Vec<(Address, Address)> {
-    let taken = taken(strangers);
-    let addresses = judged.iter().map(|judged| &judged.item.address);
-    let mut used: BTreeSet<String> = survey
-        .entries
-        .keys()
-        .filter_map(|path| path.to_str())
-        .map(|path| {
-            path.replace(std::path::MAIN_SEPARATOR, "/")
-                .to_ascii_lowercase()
-        })
-        .chain(addresses.clone().map(Address::folded))
-        .collect();
-    let mut moves = BTreeMap::new();
-    for address in addresses {
-        let at_folders = address.folders().filter_map(|folder| {
-            let found = taken.get(&folder.to_ascii_lowercase())?;
-            (found.kind != Kind::Folder).then_some(found)
-        });
-        let at_itself = taken.get(&address.folded());
-        for obstacle in at_folders.chain(at_itself) {
-            let Some(from) = address_of(&obstacle.path) else {
-                continue;
-            };
-            let free = || free_name(&from, &mut used);
-            moves.entry(from.clone()).or_insert_with(free);
-        }
-    }
-    moves.into_iter().collect()
-}
-
-/// Strangers and the folders that hold them, by their name in lower case.
-fn taken(strangers: &[Stranger]) -> BTreeMap<String, Stranger> {
-    let mut taken = BTreeMap::new();
-    for stranger in strangers {
-        for (depth, path) in stranger.path.ancestors().enumerate() {
-            let Some(address) = address_of(path) else {
-                continue;
-            };
-            let kind = if depth == 0 {
-                stranger.kind
-            } else {
-                Kind::Folder
-            };
-            let path = path.to_path_buf();
-            taken
-                .entry(address.folded())
-                .or_insert(Stranger { path, kind });
-        }
-    }
-    taken
-}
-
-/// `NAME.kept`, or `NAME.kept-2` and so on if that is taken.
-fn free_name(from: &Address, used: &mut BTreeSet<String>) -> Address {
-    let mut name = format!("{from}.kept");
-    for number in 2.. {
-        if used.insert(name.to_ascii_lowercase()) {
-            break;
-        }
-        name = format!("{from}.kept-{number}");
-    }
-    Address::parse_of_any_length(&name).unwrap_or_else(|_| from.clone())
 }

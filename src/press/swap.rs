@@ -60,6 +60,7 @@ fn build(work: &Work, plan: &Plan, progress: &dyn Progress) -> Result<PathBuf, P
     let list = new.join(manifest::NAME);
     let synced = File::open(&list).and_then(|file| file.sync_all());
     synced
+        .and_then(|()| work.write_aside(&plan.aside))
         .and_then(|()| fs::rename(&new, &whole))
         .map_err(|error| PressFailed::of_system(&list, &error))?;
     Ok(whole)
@@ -73,7 +74,7 @@ fn make_folders(new: &Path, plan: &Plan) -> Result<(), PressFailed> {
     let strange = plan.strangers.iter();
     let strange = strange.filter(|stranger| stranger.kind == Kind::Folder);
     let folders: BTreeSet<PathBuf> = files
-        .chain(strange.map(|stranger| plan.moved(&stranger.path)))
+        .chain(strange.map(|stranger| plan.aside.moved(&stranger.path)))
         .collect();
     folders.iter().try_for_each(|folder| {
         let path = new.join(folder);
@@ -97,7 +98,7 @@ fn link_stranger(
     if stranger.kind == Kind::Folder {
         return Ok(());
     }
-    let (from, moved) = (out.join(&stranger.path), plan.moved(&stranger.path));
+    let (from, moved) = (out.join(&stranger.path), plan.aside.moved(&stranger.path));
     let to = new.join(&moved);
     let linked = make_parent(&to).and_then(|()| fs::hard_link(&from, &to));
     let kept = linked.or_else(|refused| match stranger.kind {

@@ -8,6 +8,7 @@
 //! | `lock` | held by the run at work; also the sign that the folder is ours |
 //! | `new/` | a handbook (or its changed pages) being written; worth nothing unless a journal says so |
 //! | `whole/` | a finished handbook: before the exchange the new one, after it the old one |
+//! | `aside` | which files that are not ours got another name in `whole/`, to be read after the exchange |
 //! | `former/` | pages that the journal way took out of the handbook |
 //! | `journal` | the steps of the journal way, while they are being done; `journal.draft` before it counts |
 //!
@@ -15,13 +16,14 @@
 //! if it could not be linked or came while we were building: so `whole/` is never deleted unseen.
 
 use super::address::Address;
+use super::aside::Aside;
 use super::failure::{PressFailed, Why};
 use super::manifest::{self, Contents};
 use super::survey::{Kind, Survey};
 use super::system::{self, Claim};
 use rayon::prelude::*;
 use std::ffi::OsString;
-use std::fs;
+use std::fs::{self, File};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
@@ -115,6 +117,25 @@ impl Work {
         self.place.beside.join("journal.draft")
     }
 
+    fn aside(&self) -> PathBuf {
+        self.place.beside.join("aside")
+    }
+
+    /// Writes down which strangers make room, on the disk before the exchange.
+    pub(super) fn write_aside(&self, aside: &Aside) -> io::Result<()> {
+        if aside.moves.is_empty() {
+            return Ok(());
+        }
+        let mut file = File::create(self.aside())?;
+        file.write_all(aside.to_text().as_bytes())?;
+        file.sync_all()
+    }
+
+    fn read_aside(&self) -> Aside {
+        let text = fs::read_to_string(self.aside()).unwrap_or_default();
+        Aside::parse(&text)
+    }
+
     /// Whether this disk exchanges two folders in one step and gives a file two names: tried on the spot, with nothing
     /// at stake.
     pub(super) fn can_exchange(&self) -> bool {
@@ -130,12 +151,14 @@ impl Work {
 
     /// Removes what stands in the folder, after bringing back what is not ours. Not to be called while a journal stands.
     pub(super) fn clear(&self) -> Result<(), PressFailed> {
-        bring_back(&self.whole(), &self.place.out)?;
+        bring_back(&self.whole(), &self.place.out, &self.read_aside())?;
         for tree in [self.new_tree(), self.former(), self.whole()] {
             remove_tree(&tree).map_err(|error| PressFailed::of_system(&tree, &error))?;
         }
-        // A draft that was cut short; mostly there is none.
-        let _ = fs::remove_file(self.journal_draft());
+        for file in [self.journal_draft(), self.aside()] {
+            // Mostly there is none; one that stays keeps the folder, and the next run tries again.
+            let _ = fs::remove_file(file);
+        }
         Ok(())
     }
 
@@ -182,16 +205,15 @@ pub(super) fn remove_tree(tree: &Path) -> io::Result<()> {
 }
 
 /// Empties a finished tree of its files: ours are deleted, all others are moved to the handbook if it has them not.
-fn bring_back(whole: &Path, out: &Path) -> Result<(), PressFailed> {
+fn bring_back(whole: &Path, out: &Path, aside: &Aside) -> Result<(), PressFailed> {
     // Without a handbook there is nothing to bring anything back to: somebody has deleted it since.
     if !whole.is_dir() || !out.is_dir() {
         return Ok(());
     }
-    let beside = whole.parent().unwrap_or(whole);
     let listed = |folder: &Path| match Contents::read(folder) {
-        // We cannot tell what is ours, so nobody but a person may decide.
-        Err(_) => Err(PressFailed::new(beside, Why::Leftovers)),
-        Ok(contents) => Ok(contents.unwrap_or_default()),
+        // Without a list nothing counts as ours: that can bring too much over, never too little.
+        Err(failed) if failed.why == Why::DamagedContents => Ok(Contents::default()),
+        read => read.map(Option::unwrap_or_default),
     };
     let (own, current) = (listed(whole)?, listed(out)?);
     let is_listed = |path: &Path| {
@@ -204,8 +226,10 @@ fn bring_back(whole: &Path, out: &Path) -> Result<(), PressFailed> {
         .par_iter()
         .filter(|(_, kind)| *kind != Kind::Folder)
         .try_for_each(|(path, _)| {
-            let (from, to) = (whole.join(path), out.join(path));
-            let ours = path == Path::new(manifest::NAME) || is_listed(path);
+            let (from, to) = (whole.join(path), out.join(aside.moved(path)));
+            // A stranger at a page's address is listed too; but it has its new name, or the bind would have failed.
+            let is_list = path == Path::new(manifest::NAME);
+            let ours = is_list || is_listed(path) || aside.is_new_name(path);
             let done = if ours || is_current(&from, &to) {
                 fs::remove_file(&from)
             } else {
@@ -215,14 +239,16 @@ fn bring_back(whole: &Path, out: &Path) -> Result<(), PressFailed> {
         })
 }
 
-/// Whether the handbook already has this file, or a later one: one saved while we were building is the later.
+/// Whether the handbook already has this file, or a later one. One saved while we were building is the later, or, within
+/// one tick of the disk's clock, of another length.
 fn is_current(left: &Path, kept: &Path) -> bool {
-    match (fs::symlink_metadata(left), fs::symlink_metadata(kept)) {
-        (Ok(left), Ok(kept)) => match (left.modified(), kept.modified()) {
-            (Ok(left), Ok(kept)) => left <= kept,
-            _ => true,
-        },
-        _ => false,
+    let (Ok(left), Ok(kept)) = (fs::symlink_metadata(left), fs::symlink_metadata(kept)) else {
+        return false;
+    };
+    match (left.modified(), kept.modified()) {
+        (Ok(before), Ok(after)) if before == after => left.len() == kept.len(),
+        (Ok(before), Ok(after)) => before < after,
+        _ => true,
     }
 }
 
