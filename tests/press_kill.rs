@@ -18,6 +18,7 @@ use std::time::{Duration, Instant};
 
 const KILLS: u64 = 50;
 const WAY: &str = "COQUILLE_TEST_WAY";
+const FIRST: &str = "COQUILLE_TEST_FIRST";
 const FOLDER: &str = "COQUILLE_TEST_FOLDER";
 type Files = BTreeMap<Address, Vec<u8>>;
 /// What no bind wrote: in the root, in a folder of ours, in a folder of its own.
@@ -30,12 +31,12 @@ fn fifty_kills_of_the_exchange_way_leave_a_whole_handbook_each_time() {
     let span = start_with(&out, Way::Exchange);
     let mut seen = Seen::default();
     for round in 0..KILLS {
-        kill_a_press(folder.path(), "exchange", moment(round, span));
+        kill_a_press(folder.path(), "exchange", round, span);
         let cut_short = folder.path().join(".site.binding").exists();
         // No recovery before the look: this is what a reader has who opens the folder now.
         seen.note(which(&out), cut_short);
         strangers_are_there(&out);
-        if round % 3 == 0 {
+        if round.is_multiple_of(3) {
             recover(&out).unwrap();
             seen.note(which(&out), false);
         }
@@ -54,7 +55,7 @@ fn after_fifty_kills_of_the_journal_way_the_next_command_makes_the_handbook_whol
     let mut seen = Seen::default();
     let mut finished = 0;
     for round in 0..KILLS {
-        kill_a_press(folder.path(), "journal", moment(round, span));
+        kill_a_press(folder.path(), "journal", round, span);
         let cut_short = folder.path().join(".site.binding").exists();
         strangers_are_there(&out);
         finished += usize::from(recover(&out).unwrap() == Recovered::Finished);
@@ -78,9 +79,13 @@ fn the_child_presses_two_handbooks_in_turn() {
         "exchange" => Way::Exchange,
         _ => Way::Journal,
     };
+    let mut handbooks = [handbook_a(), handbook_b()];
+    if std::env::var(FIRST).unwrap() == "b" {
+        handbooks.reverse();
+    }
     loop {
-        for files in [handbook_a(), handbook_b()] {
-            let pressed = press(&out, &files, manner(way), &()).unwrap();
+        for files in &handbooks {
+            let pressed = press(&out, files, manner(way), &()).unwrap();
             assert!(pressed.way.is_none() || pressed.way == Some(way));
         }
     }
@@ -128,7 +133,7 @@ fn start_with(out: &Path, way: Way) -> Duration {
     }
     let start = Instant::now();
     press(out, &handbook_a(), manner(way), &()).unwrap();
-    (start.elapsed() * 3).clamp(Duration::from_millis(60), Duration::from_millis(600))
+    (start.elapsed() * 3).clamp(Duration::from_millis(60), Duration::from_millis(350))
 }
 
 /// When to kill: spread over the span by a multiplicative sequence, so anywhere in the child's work.
@@ -137,8 +142,9 @@ fn moment(round: u64, span: Duration) -> Duration {
     Duration::from_millis(8) + span * u32::try_from(thousandths).unwrap() / 1000
 }
 
-/// Starts a child, lets it work until that moment and kills it.
-fn kill_a_press(folder: &Path, way: &str, moment: Duration) {
+/// Starts a child, lets it work until the round's moment and kills it.
+fn kill_a_press(folder: &Path, way: &str, round: u64, span: Duration) {
+    let first = if round.is_multiple_of(2) { "b" } else { "a" };
     let mut child = Command::new(std::env::current_exe().unwrap())
         .args([
             "--ignored",
@@ -146,12 +152,13 @@ fn kill_a_press(folder: &Path, way: &str, moment: Duration) {
             "the_child_presses_two_handbooks_in_turn",
         ])
         .env(WAY, way)
+        .env(FIRST, first)
         .env(FOLDER, folder)
         .stdout(Stdio::null())
         .stderr(Stdio::null())
         .spawn()
         .unwrap();
-    std::thread::sleep(moment);
+    std::thread::sleep(moment(round, span));
     assert!(
         is_running(&mut child),
         "the child failed before it was killed"

@@ -220,23 +220,25 @@ fn bring_back(whole: &Path, out: &Path, aside: &Aside) -> Result<(), PressFailed
         let address = address_of(path);
         address.is_some_and(|a| own.hash(&a).is_some() || current.hash(&a).is_some())
     };
+    let take_out = |path: &Path| {
+        let (from, to) = (whole.join(path), out.join(aside.moved(path)));
+        // A stranger at a page's address is listed too; but it has its new name, or the bind would have failed.
+        let ours = is_listed(path) || aside.is_new_name(path);
+        let done = if ours || is_current(&from, &to) {
+            fs::remove_file(&from)
+        } else {
+            make_parent(&to).and_then(|()| fs::rename(&from, &to))
+        };
+        done.map_err(|error| PressFailed::of_system(&from, &error))
+    };
+    let list = Path::new(manifest::NAME);
     let survey = Survey::of(whole)?;
-    let entries: Vec<_> = survey.entries.into_iter().collect();
-    entries
-        .par_iter()
-        .filter(|(_, kind)| *kind != Kind::Folder)
-        .try_for_each(|(path, _)| {
-            let (from, to) = (whole.join(path), out.join(aside.moved(path)));
-            // A stranger at a page's address is listed too; but it has its new name, or the bind would have failed.
-            let is_list = path == Path::new(manifest::NAME);
-            let ours = is_list || is_listed(path) || aside.is_new_name(path);
-            let done = if ours || is_current(&from, &to) {
-                fs::remove_file(&from)
-            } else {
-                make_parent(&to).and_then(|()| fs::rename(&from, &to))
-            };
-            done.map_err(|error| PressFailed::of_system(&from, &error))
-        })
+    let entries = survey.entries.into_iter();
+    let entries = entries.filter(|(path, kind)| *kind != Kind::Folder && path != list);
+    let files: Vec<_> = entries.map(|(path, _)| path).collect();
+    files.par_iter().try_for_each(|path| take_out(path))
+    // The list stays to the last, and goes with the folders: a run that is cut short here leaves pages that only the
+    // list tells from other people's files.
 }
 
 /// Whether the handbook already has this file, or a later one. One saved while we were building is the later, or, within
