@@ -5,3 +5,4 @@
 
 pub mod press;
 pub mod reckoning;
+pub mod render;
