@@ -5,6 +5,7 @@
 //! forbids it), and ids start with what the caller gives, so that one file can hold every page.
 //! Not promised: that a label fits in full. It is wrapped and then shortened, never its number.
 
+pub mod chain;
 pub mod lamp;
 pub mod minutes;
 pub mod rail;
