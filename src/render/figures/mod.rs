@@ -7,6 +7,7 @@
 
 pub mod chain;
 pub mod lamp;
+pub mod map;
 pub mod minutes;
 pub mod rail;
 pub mod shares;

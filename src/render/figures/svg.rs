@@ -184,11 +184,6 @@ impl Trace {
         Self::default().to('M', &[x, y])
     }
 
-    /// Lifts the pen and starts again here.
-    pub(super) fn jump(self, x: f64, y: f64) -> Self {
-        self.to('M', &[x, y])
-    }
-
     /// A straight line to here.
     pub(super) fn line(self, x: f64, y: f64) -> Self {
         self.to('L', &[x, y])
@@ -197,6 +192,12 @@ impl Trace {
     /// A bend to `(x, y)` that leans on `(cx, cy)`.
     pub(super) fn bend(self, cx: f64, cy: f64, x: f64, y: f64) -> Self {
         self.to('Q', &[cx, cy, x, y])
+    }
+
+    /// A curve to `(x, y)` that leaves towards the first and comes in from the second of `leans`.
+    pub(super) fn curve(self, leans: [(f64, f64); 2], (x, y): (f64, f64)) -> Self {
+        let [(ax, ay), (bx, by)] = leans;
+        self.to('C', &[ax, ay, bx, by, x, y])
     }
 
     /// Back to the start.
