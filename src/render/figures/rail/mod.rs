@@ -5,7 +5,12 @@
 //! that the page lays over it, in as many equal bands as there are places.
 //! Left to others: the words of the places, and which place is in question.
 
+mod bench;
+mod cords;
+mod epee;
 mod foil;
+mod outfit;
+mod sabre;
 mod strip;
 
 pub use strip::strip;
@@ -15,19 +20,43 @@ use super::svg::{self, Element, Shapes};
 /// The items whose rails are drawn here. A club's own item gets a plain [`strip`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Item {
-    /// A foil, from tip to pommel.
+    /// From tip to pommel.
     Foil,
+    /// From tip to pommel.
+    Epee,
+    /// From point to pommel.
+    Sabre,
+    /// From weapon plug to reel plug.
+    BodyCord,
+    /// From the mask's clip to the jacket's.
+    MaskCord,
+    /// From the strap to the clip's place on the bib.
+    Mask,
+    /// From collar to hem.
+    Jacket,
+    /// From the cable's socket to the outlet.
+    Reel,
+    /// From the sockets to the battery.
+    Tester,
 }
 
 impl Item {
-    /// Every item, in the order of the line.
-    pub const ALL: [Item; 1] = [Item::Foil];
+    /// Every item.
+    pub const ALL: [Item; 9] = [
+        Item::Foil,
+        Item::Epee,
+        Item::Sabre,
+        Item::BodyCord,
+        Item::MaskCord,
+        Item::Mask,
+        Item::Jacket,
+        Item::Reel,
+        Item::Tester,
+    ];
 
     /// The item's id, as guides and addresses spell it.
     pub fn id(self) -> &'static str {
-        match self {
-            Item::Foil => "foil",
-        }
+        self.entry().0
     }
 
     /// The item with this id.
@@ -36,8 +65,20 @@ impl Item {
     }
 
     fn plan(self) -> &'static Plan {
+        self.entry().1
+    }
+
+    fn entry(self) -> (&'static str, &'static Plan) {
         match self {
-            Item::Foil => &foil::PLAN,
+            Item::Foil => ("foil", &foil::PLAN),
+            Item::Epee => ("epee", &epee::PLAN),
+            Item::Sabre => ("sabre", &sabre::PLAN),
+            Item::BodyCord => ("body-cord", &cords::BODY),
+            Item::MaskCord => ("mask-cord", &cords::MASK),
+            Item::Mask => ("mask", &outfit::MASK),
+            Item::Jacket => ("jacket", &outfit::JACKET),
+            Item::Reel => ("reel", &bench::REEL),
+            Item::Tester => ("tester", &bench::TESTER),
         }
     }
 }
