@@ -9,4 +9,5 @@ pub mod model;
 pub mod press;
 pub mod proof;
 pub mod reckoning;
+pub mod render;
 pub mod source;
