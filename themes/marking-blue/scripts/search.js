@@ -13,7 +13,7 @@
   const HOW = {
     boost: { title: 4, also: 3, about: 2 },
     prefix: (term) => term.length > 1,
-    fuzzy: (term) => (term.length > 7 ? 2 : term.length > 3 ? 1 : false),
+    fuzzy: (term) => (term.length > 5 ? 2 : term.length > 3 ? 1 : false),
   };
 
   /** Lower case and without accents, so that "épée" is found by "epee". */
