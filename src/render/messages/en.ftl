@@ -71,3 +71,28 @@ signal-notice = NOTICE
 finding-error = Error
 finding-advice = Advice
 accepted-because = Accepted because: { $because }
+
+## The chain on the front page
+chain-drawn = The line from weapon to apparatus, drawn
+chain-listed = The line from weapon to apparatus, as a list
+chain-note = A foil, laid out. The heavy line is the way of the current, from the tip to the lamp.
+on-the-line = On the line
+on-the-bench = On the bench
+chain-weapon = Weapon
+chain-cord = Body cord
+chain-jacket = Jacket
+chain-mask = Mask
+chain-reel = Reel
+chain-floor = Floor cable
+chain-apparatus = Apparatus
+chain-tester = Tester
+chain-meter = Meter
+
+## Places on the rails
+place-tip = Tip
+place-barrel = Barrel
+place-blade = Blade
+place-guard = Guard
+place-socket = Socket
+place-grip = Grip
+place-pommel = Pommel
