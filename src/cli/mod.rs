@@ -1,6 +1,7 @@
 //! The command line: reads what was asked, calls the stages, and says what came of it. The only stage that prints.
 
 mod args;
+mod bind;
 mod proof;
 mod report;
 mod schema;
@@ -22,7 +23,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, terminal: &mut Terminal) ->
 
 fn obey(command: Command, terminal: &mut Terminal) -> Outcome {
     match command {
-        Command::Bind(_) => Outcome::CouldNotRun,
+        Command::Bind(job) => bind::run(&job, terminal),
         Command::Proof(job) => proof::run(&job, terminal),
         Command::Schema(job) => schema::run(&job, terminal),
         Command::Completions(job) => completions(job.shell, terminal),

@@ -72,9 +72,16 @@ pub fn on_the_way(guide: &str, name: &str, answers: &[String]) -> Address {
     format!("faults/{guide}/{name}-{short}.html")
 }
 
-/// A picture.
+/// A picture. A name with letters that some system would stumble over is respelled, with a hash so that no two become one.
 pub fn picture(file: &str) -> Address {
-    format!("pictures/{file}")
+    let portable = |letter: char| letter.is_ascii_alphanumeric() || matches!(letter, '.' | '_' | '-' | '/');
+    if file.chars().all(portable) {
+        return format!("pictures/{file}");
+    }
+    let hash = blake3::hash(file.as_bytes()).to_hex();
+    let plain: String = file.chars().map(|letter| if portable(letter) { letter } else { '-' }).collect();
+    let name = plain.trim_matches('-').replace('/', "-");
+    format!("pictures/{}-{name}", &hash.as_str()[..8])
 }
 
 /// What leads from a page to the top folder.

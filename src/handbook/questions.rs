@@ -108,7 +108,7 @@ impl<'a> Asking<'a> {
             _ => self.ending_title(stop),
         };
         let address = here.map_or_else(String::new, |stop| stop.address.clone());
-        let anchor = if stop == 0 { format!("#{}-q1", self.key()) } else { String::new() };
+        let anchor = if stop == 0 { format!("#{}-question", self.key()) } else { String::new() };
         Link { title, address: address + &anchor }
     }
 

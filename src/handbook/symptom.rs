@@ -247,10 +247,16 @@ pub fn rail(asking: &Asking<'_>, places: &[(String, Fraction)], here: Option<&st
             (false, Some(_)) => "plain",
             (false, None) => "out",
         };
-        let anchor = share.map(|_| format!("{own}#{}-place-{place}", asking.key()));
+        let anchor = share.and_then(|_| first_cause_at(asking, place)).map(|cause| format!("{own}#{}-cause-{cause}", asking.key()));
         (state, share, anchor)
     });
     (!rail.places.is_empty()).then_some(rail)
+}
+
+/// The first cause of the guide at a place.
+fn first_cause_at<'a>(asking: &Asking<'a>, place: &str) -> Option<&'a str> {
+    let at = |cause: &&&model::Cause| cause.place.as_ref().is_some_and(|named| named.value.as_str() == place);
+    sound(&asking.guide.causes).iter().find(at).map(|cause| cause.cause.value.as_str())
 }
 
 /// A share row's empty form, for *not on this list*.

@@ -45,6 +45,23 @@ pub fn read(folder: &Path) -> std::io::Result<Folder> {
     Ok(read)
 }
 
+/// Reads the files of a club's theme, by their path inside its folder.
+///
+/// # Errors
+/// When the folder or a file in it cannot be read.
+pub fn read_theme(folder: &Path) -> std::io::Result<BTreeMap<String, Vec<u8>>> {
+    std::fs::read_dir(folder)?;
+    let mut files = BTreeMap::new();
+    let visible = |entry: &walkdir::DirEntry| entry.depth() == 0 || !hidden(entry);
+    for entry in WalkDir::new(folder).sort_by_file_name().into_iter().filter_entry(visible) {
+        let entry = entry.map_err(std::io::Error::from)?;
+        if entry.file_type().is_file() {
+            files.insert(name_inside(folder, entry.path()), std::fs::read(entry.path())?);
+        }
+    }
+    Ok(files)
+}
+
 /// The same from texts in memory: for tests, and for what the program carries in itself.
 pub fn read_texts<'a>(texts: impl IntoIterator<Item = (&'a str, &'a str)>) -> Folder {
     let mut read = Folder::default();

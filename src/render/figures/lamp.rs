@@ -17,7 +17,8 @@ pub enum Lamp {
 }
 
 const CROSS: &str = "M11.9 11.9l16.2 16.2M28.1 11.9L11.9 28.1";
-const EIGHT_RAYS: &str = "M20 1v4.5M20 34.5v4.5M1 20h4.5M34.5 20h4.5M6.6 6.6l3.2 3.2M30.2 30.2l3.2 3.2M33.4 6.6l-3.2 3.2M9.8 30.2l-3.2 3.2";
+const EIGHT_RAYS: &str =
+    "M20 1v4.5M20 34.5v4.5M1 20h4.5M34.5 20h4.5M6.6 6.6l3.2 3.2M30.2 30.2l3.2 3.2M33.4 6.6l-3.2 3.2M9.8 30.2l-3.2 3.2";
 const THREE_RAYS: &str = "M20 1v4.5M33.4 6.6l-3.2 3.2M34.5 20h4.5";
 
 impl Lamp {
@@ -65,14 +66,7 @@ pub fn lamp(state: Lamp, shapes: Shapes) -> String {
 
 /// The three glyphs as shapes, to stand once inside `<defs>`; ids start with `lamp-`.
 pub fn shapes() -> String {
-    Lamp::ALL
-        .map(|state| {
-            svg::group(state.class())
-                .with("id", state.id())
-                .all(state.strokes())
-                .print()
-        })
-        .concat()
+    Lamp::ALL.map(|state| svg::group(state.class()).with("id", state.id()).all(state.strokes()).print()).concat()
 }
 
 #[cfg(test)]

@@ -16,11 +16,7 @@ pub enum Bar {
 
 /// The bar of `share` cases in 100 on a scale that ends at `scale`. A share past the end fills the bar.
 pub fn bar(share: f64, scale: f64, kind: Bar) -> String {
-    let full = if scale > 0.0 {
-        share / scale * 100.0
-    } else {
-        0.0
-    };
+    let full = if scale > 0.0 { share / scale * 100.0 } else { 0.0 };
     let class = match kind {
         Bar::Cause => "fill",
         Bar::Rest => "rest",
@@ -46,25 +42,15 @@ mod tests {
 
     #[test]
     fn a_bar_is_as_long_as_its_share_of_the_scale() {
-        assert!(
-            bar(27.0, 30.0, Bar::Cause).contains("class=\"fill\" x=\"0\" y=\"0\" width=\"90\"")
-        );
-        assert!(
-            bar(7.0, 30.0, Bar::Rest).contains("class=\"rest\" x=\"0\" y=\"0\" width=\"23.33\"")
-        );
+        assert!(bar(27.0, 30.0, Bar::Cause).contains("class=\"fill\" x=\"0\" y=\"0\" width=\"90\""));
+        assert!(bar(7.0, 30.0, Bar::Rest).contains("class=\"rest\" x=\"0\" y=\"0\" width=\"23.33\""));
         assert!(bar(50.0, 30.0, Bar::Cause).contains("width=\"100\" height=\"10\"/></svg>"));
     }
 
     #[test]
     fn the_scale_ends_at_a_full_ten() {
         assert_eq!(
-            [
-                scale(&[27.0, 12.0]),
-                scale(&[30.0]),
-                scale(&[]),
-                scale(&[3.0]),
-                scale(&[99.5])
-            ],
+            [scale(&[27.0, 12.0]), scale(&[30.0]), scale(&[]), scale(&[3.0]), scale(&[99.5])],
             [30.0, 30.0, 10.0, 10.0, 100.0]
         );
     }

@@ -30,19 +30,12 @@ enum Child {
 
 /// An element without attributes.
 pub(super) fn element(name: &'static str) -> Element {
-    Element {
-        name,
-        attributes: Vec::new(),
-        children: Vec::new(),
-    }
+    Element { name, attributes: Vec::new(), children: Vec::new() }
 }
 
 /// A drawing of its own, `width` by `height` units.
 pub(super) fn drawing(width: f64, height: f64) -> Element {
-    element("svg").with(
-        "viewBox",
-        format!("0 0 {} {}", number(width), number(height)),
-    )
+    element("svg").with("viewBox", format!("0 0 {} {}", number(width), number(height)))
 }
 
 /// A group of the given class.
@@ -57,30 +50,17 @@ pub(super) fn path(class: &str, data: impl Into<String>) -> Element {
 
 /// A rectangle.
 pub(super) fn rect(class: &str, x: f64, y: f64, width: f64, height: f64) -> Element {
-    element("rect")
-        .class(class)
-        .at("x", x)
-        .at("y", y)
-        .at("width", width)
-        .at("height", height)
+    element("rect").class(class).at("x", x).at("y", y).at("width", width).at("height", height)
 }
 
 /// A circle.
 pub(super) fn circle(class: &str, x: f64, y: f64, r: f64) -> Element {
-    element("circle")
-        .class(class)
-        .at("cx", x)
-        .at("cy", y)
-        .at("r", r)
+    element("circle").class(class).at("cx", x).at("cy", y).at("r", r)
 }
 
 /// One line of words that starts at `x` on the base line `y`.
 pub(super) fn words(class: &str, x: f64, y: f64, text: &str) -> Element {
-    element("text")
-        .class(class)
-        .at("x", x)
-        .at("y", y)
-        .text(text)
+    element("text").class(class).at("x", x).at("y", y).text(text)
 }
 
 /// A reference to the shape with this id.
@@ -102,11 +82,7 @@ impl Element {
 
     /// Adds the class; none if it is empty.
     pub(super) fn class(self, class: &str) -> Self {
-        if class.is_empty() {
-            self
-        } else {
-            self.with("class", class)
-        }
+        if class.is_empty() { self } else { self.with("class", class) }
     }
 
     /// Puts an element last in this one.
@@ -117,8 +93,7 @@ impl Element {
 
     /// Puts elements last in this one, in their order.
     pub(super) fn all(mut self, children: impl IntoIterator<Item = Element>) -> Self {
-        self.children
-            .extend(children.into_iter().map(Child::Element));
+        self.children.extend(children.into_iter().map(Child::Element));
         self
     }
 
@@ -230,18 +205,12 @@ pub(super) fn number(value: f64) -> String {
     }
     let text = format!("{value:.2}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" {
-        "0".to_owned()
-    } else {
-        text.to_owned()
-    }
+    if text == "-0" { "0".to_owned() } else { text.to_owned() }
 }
 
 /// What may stand in an id and in a reference without escapes: ASCII letters, digits, hyphens; anything else is a hyphen.
 pub(super) fn id(text: &str) -> String {
-    text.chars()
-        .map(|c| if c.is_ascii_alphanumeric() { c } else { '-' })
-        .collect()
+    text.chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '-' }).collect()
 }
 
 /// Escapes for text and for attributes in double quotes; characters that XML cannot hold become U+FFFD.
@@ -265,24 +234,11 @@ mod tests {
 
     #[test]
     fn numbers_keep_two_decimals_and_no_idle_zeros() {
-        let shown: Vec<String> = [
-            0.0,
-            -0.001,
-            1.0,
-            1.5,
-            2.0 / 3.0,
-            -12.345_6,
-            1200.0,
-            f64::NAN,
-            f64::INFINITY,
-        ]
-        .into_iter()
-        .map(number)
-        .collect();
-        assert_eq!(
-            shown,
-            ["0", "0", "1", "1.5", "0.67", "-12.35", "1200", "0", "0"]
-        );
+        let shown: Vec<String> = [0.0, -0.001, 1.0, 1.5, 2.0 / 3.0, -12.345_6, 1200.0, f64::NAN, f64::INFINITY]
+            .into_iter()
+            .map(number)
+            .collect();
+        assert_eq!(shown, ["0", "0", "1", "1.5", "0.67", "-12.35", "1200", "0", "0"]);
     }
 
     #[test]
@@ -301,10 +257,7 @@ mod tests {
 
     #[test]
     fn a_title_comes_first_and_is_pointed_at() {
-        let drawn = drawing(10.0, 20.0)
-            .add(circle("", 1.0, 1.0, 1.0))
-            .titled("a b", "What <is> it")
-            .print();
+        let drawn = drawing(10.0, 20.0).add(circle("", 1.0, 1.0, 1.0)).titled("a b", "What <is> it").print();
         assert_eq!(
             drawn,
             "<svg viewBox=\"0 0 10 20\" role=\"img\" aria-labelledby=\"a-b-title\"><title id=\"a-b-title\">What &lt;is&gt; it\

@@ -48,24 +48,12 @@ pub const OBJECTS: [Object; 9] = [
     on_the_line("reel", "chain-reel"),
     on_the_line("floor", "chain-floor"),
     on_the_line("apparatus", "chain-apparatus"),
-    Object {
-        id: "tester",
-        title: "chain-tester",
-        stands: Stands::OnTheBench,
-    },
-    Object {
-        id: "meter",
-        title: "chain-meter",
-        stands: Stands::OnTheBench,
-    },
+    Object { id: "tester", title: "chain-tester", stands: Stands::OnTheBench },
+    Object { id: "meter", title: "chain-meter", stands: Stands::OnTheBench },
 ];
 
 const fn on_the_line(id: &'static str, title: &'static str) -> Object {
-    Object {
-        id,
-        title,
-        stands: Stands::OnTheLine,
-    }
+    Object { id, title, stands: Stands::OnTheLine }
 }
 
 /// The drawing of the chain.
@@ -101,11 +89,7 @@ fn wide() -> Element {
 
 /// Reel, apparatus and floor cable, in the order they hide each other.
 fn far_side() -> [Element; 3] {
-    [
-        object("reel", REEL),
-        object("apparatus", APPARATUS),
-        object("floor", FLOOR),
-    ]
+    [object("reel", REEL), object("apparatus", APPARATUS), object("floor", FLOOR)]
 }
 
 fn tall() -> Element {
@@ -153,10 +137,7 @@ fn shape(shape: &Shape) -> Element {
 
 fn lamp(x: f64, y: f64, [rim, cross]: [&str; 2]) -> Element {
     svg::element("g")
-        .with(
-            "transform",
-            format!("translate({} {})", svg::number(x), svg::number(y)),
-        )
+        .with("transform", format!("translate({} {})", svg::number(x), svg::number(y)))
         .add(svg::element("circle").class(rim).at("r", 10.0))
         .add(svg::path(cross, "M-7-7l14 14M7-7l-14 14"))
 }
@@ -169,11 +150,7 @@ mod tests {
     fn both_arrangements_show_all_nine_objects_and_one_lit_lamp() {
         for drawn in [chain(Arrangement::Wide), chain(Arrangement::Tall)] {
             for object in OBJECTS {
-                assert!(
-                    drawn.contains(&format!("class=\"o o-{}\"", object.id)),
-                    "{}",
-                    object.id
-                );
+                assert!(drawn.contains(&format!("class=\"o o-{}\"", object.id)), "{}", object.id);
             }
             assert_eq!(drawn.matches("lamp-o on").count(), 1);
         }
@@ -198,10 +175,7 @@ mod tests {
         let stops = starts.iter().skip(1).map(|(at, _)| *at).chain([data.len()]);
         let mut points = vec![];
         for ((start, command), stop) in starts.iter().zip(stops) {
-            let numbers: Vec<f64> = data[start + 1..stop]
-                .split(' ')
-                .filter_map(|n| n.parse().ok())
-                .collect();
+            let numbers: Vec<f64> = data[start + 1..stop].split(' ').filter_map(|n| n.parse().ok()).collect();
             let (x, y) = points.last().copied().unwrap_or_default();
             points.push(match (*command, numbers.as_slice()) {
                 ("H", [.., x]) => (*x, y),
@@ -219,20 +193,12 @@ mod tests {
         for pair in way.windows(2) {
             assert_eq!(pair[0][1], pair[1][0], "the cord breaks");
         }
-        let near = |a: (f64, f64), b: (f64, f64), most: f64| {
-            (a.0 - b.0).abs() <= most && (a.1 - b.1).abs() <= most
-        };
+        let near = |a: (f64, f64), b: (f64, f64), most: f64| (a.0 - b.0).abs() <= most && (a.1 - b.1).abs() <= most;
         let weapon = thread_ends(&[WEAPON])[0];
         assert!(near(weapon[1], way[0][0], 8.0), "weapon to cord");
         let cable = thread_ends(&[REEL_CABLE])[0];
-        assert!(
-            near(cable[1], thread_ends(&[REEL])[0][0], 8.0),
-            "cable to drum"
-        );
+        assert!(near(cable[1], thread_ends(&[REEL])[0][0], 8.0), "cable to drum");
         let floor = thread_ends(&[FLOOR])[0];
-        assert!(
-            near(floor[1], thread_ends(&[APPARATUS])[0][0], 12.0),
-            "floor cable to apparatus"
-        );
+        assert!(near(floor[1], thread_ends(&[APPARATUS])[0][0], 12.0), "floor cable to apparatus");
     }
 }

@@ -33,31 +33,16 @@ pub(super) const JACKET: &[Shape] = &[
         "weave",
         "M437 139L450 133Q474 145 498 133L511 139Q530 144 536 150 522 178 532 202 536 207 545 209V302Q474 322 403 302V209Q412 207 416 202 426 178 412 150 418 144 437 139z",
     ),
-    Path(
-        "d-t",
-        "M450 133q2 10 24 17 22-7 24-17M474 150v20M403 309q71 20 142 0",
-    ),
+    Path("d-t", "M450 133q2 10 24 17 22-7 24-17M474 150v20M403 309q71 20 142 0"),
 ];
 
 /// The mask with its conductive bib, and the mask wire with a clip at each end.
 pub(super) const MASK: &[Shape] = &[
-    Path(
-        "d-o",
-        "M437 62Q437 14 474 14t37 48q0 20-7 32h-60q-7-12-7-32z",
-    ),
-    Path(
-        "mesh",
-        "M437 62Q437 14 474 14t37 48q0 20-7 32h-60q-7-12-7-32z",
-    ),
+    Path("d-o", "M437 62Q437 14 474 14t37 48q0 20-7 32h-60q-7-12-7-32z"),
+    Path("mesh", "M437 62Q437 14 474 14t37 48q0 20-7 32h-60q-7-12-7-32z"),
     Path("d-t", "M441 62Q441 19 474 19t33 43"),
-    Path(
-        "d-o lame",
-        "M438 80q6 20 36 20t36-20l6 13q-2 25-42 31-40-6-42-31z",
-    ),
-    Path(
-        "weave",
-        "M438 80q6 20 36 20t36-20l6 13q-2 25-42 31-40-6-42-31z",
-    ),
+    Path("d-o lame", "M438 80q6 20 36 20t36-20l6 13q-2 25-42 31-40-6-42-31z"),
+    Path("weave", "M438 80q6 20 36 20t36-20l6 13q-2 25-42 31-40-6-42-31z"),
     Path("d-w2", "M505 108C526 108 540 112 536 126S524 140 519 150"),
     Path("d-o", "M499 104h9v8h-9z"),
     Path("d-o", "M514.5 147l6 3-4 11-6-3z"),
@@ -85,10 +70,7 @@ pub(super) const WEAPON: &[Shape] = &[
 /// The body cord: a slack loop, hidden in sleeve and jacket, out at the hem.
 pub(super) const CORD: &[Shape] = &[
     Path("thread", "M259 184C288 184 286 212 302 213S318 176 334 174"),
-    Path(
-        "thread inside",
-        "M334 174C380 172 430 172 470 178C516 186 524 240 522 322",
-    ),
+    Path("thread inside", "M334 174C380 172 430 172 470 178C516 186 524 240 522 322"),
     Path("d-o", "M257 180h9v8h-9z"),
 ];
 
@@ -106,20 +88,15 @@ pub(super) const CLIP: &[Shape] = &[
 pub(super) const CORD_PLUG: &[Shape] = &[Path("d-o", "M546 332h16v12h-16z")];
 
 /// The reel cable's half of the plug pair.
-pub(super) const REEL_SOCKET: &[Shape] = &[
-    Path("d-o", "M566 330h18v16h-18z"),
-    Path("d-t", "M562 335h4M562 338h4M562 341h4M572 330v16"),
-];
+pub(super) const REEL_SOCKET: &[Shape] =
+    &[Path("d-o", "M566 330h18v16h-18z"), Path("d-t", "M562 335h4M562 338h4M562 341h4M572 330v16")];
 
 /// The reel cable, plug pair to drum.
 pub(super) const REEL_CABLE: &[Shape] = &[Path("thread", "M584 338C618 338 600 283 650 283")];
 
 /// The reel with its drum and sockets.
 pub(super) const REEL: &[Shape] = &[
-    Path(
-        "d-o",
-        "M646 264h84v82h-84zM654 346h10v6h-10zM712 346h10v6h-10z",
-    ),
+    Path("d-o", "M646 264h84v82h-84zM654 346h10v6h-10zM712 346h10v6h-10z"),
     Path("d-o", "M672 264v-9h32v9"),
     Ring("d-o", 688.0, 311.0, 32.0),
     Path("thread", "M646 283H688"),
@@ -143,15 +120,9 @@ pub(super) const FLOOR: &[Shape] = &[
 
 /// The apparatus on its table; of its four lamps one is lit.
 pub(super) const APPARATUS: &[Shape] = &[
-    Path(
-        "d-o",
-        "M864 246h140v6H864zM874 252h6v100h-6zM988 252h6v100h-6z",
-    ),
+    Path("d-o", "M864 246h140v6H864zM874 252h6v100h-6zM988 252h6v100h-6z"),
     Path("d-t", "M880 270h108"),
-    Path(
-        "d-o",
-        "M880 176h108v66H880zM888 242h10v4h-10zM970 242h10v4h-10z",
-    ),
+    Path("d-o", "M880 176h108v66H880zM888 242h10v4h-10zM970 242h10v4h-10z"),
     Path("d-t", "M880 216h108"),
     Path("d-t", "M934 176v40"),
     Lit(894.0, 197.0),
@@ -159,20 +130,14 @@ pub(super) const APPARATUS: &[Shape] = &[
     Dark(949.0, 197.0),
     Dark(974.0, 197.0),
     Path("thread branch", "M880 228H894V207"),
-    Path(
-        "d-t",
-        "M912 223h44v12h-44zM924 223v12M932 223v12M940 223v12",
-    ),
+    Path("d-t", "M912 223h44v12h-44zM924 223v12M932 223v12M940 223v12"),
     Ring("d-o", 974.0, 229.0, 4.0),
 ];
 
 /// The bench tester.
 pub(super) const TESTER: &[Shape] = &[
     Path("d-o", "M1046 282h66v70h-66z"),
-    Path(
-        "d-o",
-        "M1056 270h8v12h-8zM1075 270h8v12h-8zM1094 270h8v12h-8z",
-    ),
+    Path("d-o", "M1056 270h8v12h-8zM1075 270h8v12h-8zM1094 270h8v12h-8z"),
     Path("d-t", "M1052 288h54v58h-54z"),
     Dark(1079.0, 310.0),
     Path("d-o", "M1066 332h26v8h-26z"),
@@ -182,10 +147,7 @@ pub(super) const TESTER: &[Shape] = &[
 
 /// The meter with its two probes.
 pub(super) const METER: &[Shape] = &[
-    Path(
-        "d-w2",
-        "M1194 338C1216 338 1198 304 1214 287M1194 346C1216 350 1226 346 1226 331",
-    ),
+    Path("d-w2", "M1194 338C1216 338 1198 304 1214 287M1194 346C1216 350 1226 346 1226 331"),
     Path("d-o", "M1154 270h40v82h-40z"),
     Path("d-o", "M1160 277h28v17h-28z"),
     Path("d-t", "M1165 289l4-6 4 6M1177 283v6M1182 283v6"),
@@ -198,19 +160,11 @@ pub(super) const METER: &[Shape] = &[
 ];
 
 /// The end of the cord when the reel stands below: out of the hem, into a plug pair.
-pub(super) const CORD_DOWN: &[Shape] = &[
-    Path("thread", "M315.2 199V212"),
-    Path("d-o", "M309 210h12v13h-12z"),
-];
+pub(super) const CORD_DOWN: &[Shape] = &[Path("thread", "M315.2 199V212"), Path("d-o", "M309 210h12v13h-12z")];
 
 /// The reel cable from above, into the reel that stands mirrored below.
-pub(super) const REEL_CABLE_DOWN: &[Shape] = &[Path(
-    "thread",
-    "M315.2 240C315.2 268 354 268 354 296Q354 322 345 322",
-)];
+pub(super) const REEL_CABLE_DOWN: &[Shape] = &[Path("thread", "M315.2 240C315.2 268 354 268 354 296Q354 322 345 322")];
 
 /// The socket of the plug pair that hangs below the hem.
-pub(super) const REEL_SOCKET_DOWN: &[Shape] = &[
-    Path("d-o", "M307.5 226h15v15h-15z"),
-    Path("d-t", "M312.5 223v3M315.2 223v3M318 223v3M307.5 231h15"),
-];
+pub(super) const REEL_SOCKET_DOWN: &[Shape] =
+    &[Path("d-o", "M307.5 226h15v15h-15z"), Path("d-t", "M312.5 223v3M315.2 223v3M318 223v3M307.5 231h15")];

@@ -43,18 +43,9 @@ impl Ask {
     fn of(question: &Question) -> Self {
         let branches = question.branches.iter().map(|branch| match branch {
             Branch::Ask(next) => Bundle::Ask(Self::of(next)),
-            Branch::End(ending) => Bundle::End {
-                ending: ending.clone(),
-                count: 1,
-            },
+            Branch::End(ending) => Bundle::End { ending: ending.clone(), count: 1 },
         });
-        Self {
-            branches: branches.collect(),
-            question: Question {
-                branches: Vec::new(),
-                ..question.clone()
-            },
-        }
+        Self { branches: branches.collect(), question: Question { branches: Vec::new(), ..question.clone() } }
     }
 
     fn rows(&self) -> usize {
@@ -67,21 +58,15 @@ impl Ask {
 
     /// The question at which folding hides the fewest cases: how many in 100, and the way there, branch by branch.
     fn rarest(&self, rank: Rank) -> Option<(f64, Vec<usize>)> {
-        let below = self
-            .branches
-            .iter()
-            .enumerate()
-            .filter_map(|(index, branch)| match branch {
-                Bundle::Ask(next) => {
-                    let (share, way) = next.rarest(Rank::Later)?;
-                    Some((share, std::iter::once(index).chain(way).collect()))
-                }
-                Bundle::End { .. } => None,
-            });
+        let below = self.branches.iter().enumerate().filter_map(|(index, branch)| match branch {
+            Bundle::Ask(next) => {
+                let (share, way) = next.rarest(Rank::Later)?;
+                Some((share, std::iter::once(index).chain(way).collect()))
+            }
+            Bundle::End { .. } => None,
+        });
         let own = self.hidden(rank).map(|share| (share, Vec::new()));
-        own.into_iter()
-            .chain(below)
-            .reduce(|least, next| if next.0 < least.0 { next } else { least })
+        own.into_iter().chain(below).reduce(|least, next| if next.0 < least.0 { next } else { least })
     }
 
     /// How many cases in 100 a fold at this very question would hide.
@@ -103,14 +88,10 @@ impl Ask {
 
     /// The endings of this question, the rarest first: share and index.
     fn ends(&self) -> Vec<(f64, usize)> {
-        let shares = self
-            .branches
-            .iter()
-            .enumerate()
-            .filter_map(|(index, branch)| match branch {
-                Bundle::End { ending, .. } => Some((ending.cases(), index)),
-                Bundle::Ask(_) => None,
-            });
+        let shares = self.branches.iter().enumerate().filter_map(|(index, branch)| match branch {
+            Bundle::End { ending, .. } => Some((ending.cases(), index)),
+            Bundle::Ask(_) => None,
+        });
         let mut ends: Vec<(f64, usize)> = shares.collect();
         ends.sort_by(|a, b| a.0.total_cmp(&b.0));
         ends
@@ -146,15 +127,9 @@ impl Ask {
         let branches = self.branches.into_iter().map(|branch| match branch {
             Bundle::Ask(next) => Branch::Ask(next.read(others)),
             Bundle::End { ending, count: 1 } => Branch::End(ending),
-            Bundle::End { ending, count } => Branch::End(Ending {
-                label: others(count),
-                ..ending
-            }),
+            Bundle::End { ending, count } => Branch::End(Ending { label: others(count), ..ending }),
         });
-        Question {
-            branches: branches.collect(),
-            ..self.question
-        }
+        Question { branches: branches.collect(), ..self.question }
     }
 }
 
@@ -163,10 +138,7 @@ impl Bundle {
     fn ended(&self) -> Bundle {
         match self {
             Bundle::Ask(ask) => together(&ask.branches),
-            Bundle::End { ending, count } => Bundle::End {
-                ending: ending.clone(),
-                count: *count,
-            },
+            Bundle::End { ending, count } => Bundle::End { ending: ending.clone(), count: *count },
         }
     }
 }
@@ -174,20 +146,10 @@ impl Bundle {
 fn together<'a>(parts: impl IntoIterator<Item = &'a Bundle>) -> Bundle {
     let (mut share, mut count) = (0.0, 0);
     for part in parts {
-        if let Bundle::End {
-            ending,
-            count: more,
-        } = part.ended()
-        {
+        if let Bundle::End { ending, count: more } = part.ended() {
             share += ending.cases();
             count += more;
         }
     }
-    Bundle::End {
-        ending: Ending {
-            label: String::new(),
-            share,
-        },
-        count,
-    }
+    Bundle::End { ending: Ending { label: String::new(), share }, count }
 }

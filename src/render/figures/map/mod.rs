@@ -80,11 +80,7 @@ impl Branch {
 
 impl Ending {
     fn cases(&self) -> f64 {
-        if self.share.is_finite() {
-            self.share.max(0.0)
-        } else {
-            0.0
-        }
+        if self.share.is_finite() { self.share.max(0.0) } else { 0.0 }
     }
 }
 
@@ -108,18 +104,8 @@ pub fn map(map: &Map<'_>) -> String {
     let tree = fold::folded(map.first, map.others);
     let placed = place::placed(&tree, map.figure);
     let heads = [
-        svg::words(
-            "t2",
-            2.0,
-            18.0,
-            &place::one_line(map.minutes, placed.bars - 12.0),
-        ),
-        svg::words(
-            "t2",
-            placed.bars + 10.0,
-            18.0,
-            &place::one_line(map.shares, RIGHT - placed.bars - 10.0),
-        ),
+        svg::words("t2", 2.0, 18.0, &place::one_line(map.minutes, placed.bars - 12.0)),
+        svg::words("t2", placed.bars + 10.0, 18.0, &place::one_line(map.shares, RIGHT - placed.bars - 10.0)),
     ];
     svg::drawing(WIDTH, placed.height)
         .with("direction", "ltr")
@@ -138,11 +124,7 @@ fn stream(row: &Row, placed: &Placed) -> Element {
         Arrival::StraightOn => {
             let side = |x: f64| Trace::from(x, row.from).line(x, row.y).open();
             banked(
-                Trace::from(left, row.from)
-                    .line(right, row.from)
-                    .line(right, row.y)
-                    .line(left, row.y)
-                    .close(),
+                Trace::from(left, row.from).line(right, row.from).line(right, row.y).line(left, row.y).close(),
                 [side(left), side(right)],
             )
         }
@@ -157,24 +139,20 @@ fn stream(row: &Row, placed: &Placed) -> Element {
 }
 
 fn banked(area: String, banks: [String; 2]) -> Element {
-    svg::element("g")
-        .add(svg::path("flow", area))
-        .add(svg::path("bank", banks.concat()))
+    svg::element("g").add(svg::path("flow", area)).add(svg::path("bank", banks.concat()))
 }
 
 /// One bank of a stream that steps aside to the right just above its question.
 fn set_aside(x: f64, row: &Row) -> Trace {
     let [top, half, end] = [row.y - 26.0, row.y - 14.0, row.y - 2.0];
     let down = Trace::from(x, row.from).line(x, top);
-    down.curve([(x, half), (x + APART, half)], (x + APART, end))
-        .line(x + APART, row.y)
+    down.curve([(x, half), (x + APART, half)], (x + APART, end)).line(x + APART, row.y)
 }
 
 /// The same bank from below upwards.
 fn step_back(area: Trace, x: f64, row: &Row) -> Trace {
     let [top, half, end] = [row.y - 26.0, row.y - 14.0, row.y - 2.0];
-    area.line(x + APART, end)
-        .curve([(x + APART, half), (x, half)], (x, top))
+    area.line(x + APART, end).curve([(x + APART, half), (x, half)], (x, top))
 }
 
 /// A stream that turns right, to the bar of its ending.
@@ -182,10 +160,8 @@ fn turned(row: &Row, bars: f64) -> Element {
     let (left, right) = (row.x, row.x + row.width);
     let (top, bottom) = (row.y - row.width / 2.0, row.y + row.width / 2.0);
     let (inner, outer) = (10.0, row.width + 10.0);
-    let high = Trace::from(right, row.from)
-        .line(right, top - inner)
-        .bend(right, top, right + inner, top)
-        .line(bars, top);
+    let high =
+        Trace::from(right, row.from).line(right, top - inner).bend(right, top, right + inner, top).line(bars, top);
     let low = Trace::from(bars, bottom)
         .line(left + outer, bottom)
         .bend(left, bottom, left, bottom - outer)
@@ -206,27 +182,16 @@ fn marks(row: &Row, placed: &Placed) -> Element {
     match row.arrival {
         Arrival::Ending => {
             let half = (row.width / 2.0).max(4.0) + 2.0;
-            let bar = Trace::from(placed.bars, row.y - half)
-                .line(placed.bars, row.y + half)
-                .open();
+            let bar = Trace::from(placed.bars, row.y - half).line(placed.bars, row.y + half).open();
             let above = LEADING / 2.0 * (row.lines.len() as f64 - 1.0).max(0.0);
-            let words = written(
-                row,
-                placed.bars + 10.0 + placed.figures,
-                [row.y + 5.0, row.y + 5.0 - above],
-            );
+            let words = written(row, placed.bars + 10.0 + placed.figures, [row.y + 5.0, row.y + 5.0 - above]);
             group.add(svg::path("end", bar)).all(words)
         }
         _ => {
             let right = row.x + row.width;
-            let cross = Trace::from(row.x - 5.0, row.y)
-                .line(right + 8.0, row.y)
-                .open();
+            let cross = Trace::from(row.x - 5.0, row.y).line(right + 8.0, row.y).open();
             let words = written(row, right + 13.0 + row.figure_width, [row.y + 5.0; 2]);
-            group
-                .all(ticks(row, placed.minute))
-                .add(svg::path("ask", cross))
-                .all(words)
+            group.all(ticks(row, placed.minute)).add(svg::path("ask", cross)).all(words)
         }
     }
 }
@@ -246,12 +211,8 @@ fn ticks(row: &Row, minute: f64) -> Vec<Element> {
 fn written(row: &Row, x: f64, y: [f64; 2]) -> Vec<Element> {
     let [figure_y, first_y] = y;
     let figure = svg::words("tb", x, figure_y, &row.figure).with("text-anchor", "end");
-    let line = |(index, line): (usize, &String)| {
-        svg::words("q", x + 7.0, first_y + LEADING * index as f64, line)
-    };
-    std::iter::once(figure)
-        .chain(row.lines.iter().enumerate().map(line))
-        .collect()
+    let line = |(index, line): (usize, &String)| svg::words("q", x + 7.0, first_y + LEADING * index as f64, line);
+    std::iter::once(figure).chain(row.lines.iter().enumerate().map(line)).collect()
 }
 
 #[cfg(test)]

@@ -7,48 +7,13 @@ use super::{Place, Plan};
 
 pub(super) const REEL: Plan = Plan {
     places: &[
-        Place {
-            id: "cable-socket",
-            title: "place-cable-socket",
-            span: (12.0, 92.0),
-            lead: (50.0, 32.0),
-        },
-        Place {
-            id: "cable",
-            title: "place-cable",
-            span: (94.0, 202.0),
-            lead: (150.0, 56.0),
-        },
-        Place {
-            id: "drum",
-            title: "place-drum",
-            span: (202.0, 300.0),
-            lead: (250.0, 24.0),
-        },
-        Place {
-            id: "spring",
-            title: "place-spring",
-            span: (318.0, 382.0),
-            lead: (350.0, 28.0),
-        },
-        Place {
-            id: "rings",
-            title: "place-rings",
-            span: (412.0, 490.0),
-            lead: (450.0, 18.0),
-        },
-        Place {
-            id: "frame",
-            title: "place-frame",
-            span: (194.0, 580.0),
-            lead: (550.0, 34.0),
-        },
-        Place {
-            id: "outlet",
-            title: "place-outlet",
-            span: (606.0, 690.0),
-            lead: (650.0, 32.0),
-        },
+        Place { id: "cable-socket", title: "place-cable-socket", span: (12.0, 92.0), lead: (50.0, 32.0) },
+        Place { id: "cable", title: "place-cable", span: (94.0, 202.0), lead: (150.0, 56.0) },
+        Place { id: "drum", title: "place-drum", span: (202.0, 300.0), lead: (250.0, 24.0) },
+        Place { id: "spring", title: "place-spring", span: (318.0, 382.0), lead: (350.0, 28.0) },
+        Place { id: "rings", title: "place-rings", span: (412.0, 490.0), lead: (450.0, 18.0) },
+        Place { id: "frame", title: "place-frame", span: (194.0, 580.0), lead: (550.0, 34.0) },
+        Place { id: "outlet", title: "place-outlet", span: (606.0, 690.0), lead: (650.0, 32.0) },
     ],
     under: &[("d-c", "M2 60h696")],
     parts: &[
@@ -61,13 +26,7 @@ pub(super) const REEL: Plan = Plan {
                 ("d-t", "M536 41h8M552 41h8M536 101h8M552 101h8"),
             ],
         ),
-        (
-            "cable",
-            &[
-                ("d-o", "M150 55H92v10h56q-5-3-1-5t3-5z"),
-                ("d-o", "M162 55h44v10h-46q-5-3-1-5t3-5z"),
-            ],
-        ),
+        ("cable", &[("d-o", "M150 55H92v10h56q-5-3-1-5t3-5z"), ("d-o", "M162 55h44v10h-46q-5-3-1-5t3-5z")]),
         (
             "drum",
             &[
@@ -92,14 +51,8 @@ pub(super) const REEL: Plan = Plan {
         (
             "rings",
             &[
-                (
-                    "d-o",
-                    "M412 38h14v44h-14zM444 38h14v44h-14zM476 38h14v44h-14z",
-                ),
-                (
-                    "d-o",
-                    "M414 24h10v14h-10zM446 24h10v14h-10zM478 24h10v14h-10z",
-                ),
+                ("d-o", "M412 38h14v44h-14zM444 38h14v44h-14zM476 38h14v44h-14z"),
+                ("d-o", "M414 24h10v14h-10zM446 24h10v14h-10zM478 24h10v14h-10z"),
                 ("d-o", "M408 16h86v8h-86z"),
                 ("d-t", "M419 16v8M451 16v8M483 16v8"),
             ],
@@ -136,48 +89,13 @@ const COILS_BELOW: &str = "M212 78a6 6 0 1 1 12 0a6 6 0 1 1-12 0zM225 78a6 6 0 1
 
 pub(super) const TESTER: Plan = Plan {
     places: &[
-        Place {
-            id: "sockets",
-            title: "place-sockets",
-            span: (12.0, 96.0),
-            lead: (50.0, 36.0),
-        },
-        Place {
-            id: "case",
-            title: "place-case",
-            span: (96.0, 690.0),
-            lead: (150.0, 16.0),
-        },
-        Place {
-            id: "leads",
-            title: "place-leads",
-            span: (104.0, 318.0),
-            lead: (250.0, 38.0),
-        },
-        Place {
-            id: "lamp",
-            title: "place-lamp",
-            span: (322.0, 378.0),
-            lead: (350.0, 32.0),
-        },
-        Place {
-            id: "switch",
-            title: "place-switch",
-            span: (418.0, 482.0),
-            lead: (450.0, 8.0),
-        },
-        Place {
-            id: "holder",
-            title: "place-holder",
-            span: (512.0, 678.0),
-            lead: (546.0, 34.0),
-        },
-        Place {
-            id: "battery",
-            title: "place-battery",
-            span: (566.0, 662.0),
-            lead: (640.0, 42.0),
-        },
+        Place { id: "sockets", title: "place-sockets", span: (12.0, 96.0), lead: (50.0, 36.0) },
+        Place { id: "case", title: "place-case", span: (96.0, 690.0), lead: (150.0, 16.0) },
+        Place { id: "leads", title: "place-leads", span: (104.0, 318.0), lead: (250.0, 38.0) },
+        Place { id: "lamp", title: "place-lamp", span: (322.0, 378.0), lead: (350.0, 32.0) },
+        Place { id: "switch", title: "place-switch", span: (418.0, 482.0), lead: (450.0, 8.0) },
+        Place { id: "holder", title: "place-holder", span: (512.0, 678.0), lead: (546.0, 34.0) },
+        Place { id: "battery", title: "place-battery", span: (566.0, 662.0), lead: (640.0, 42.0) },
     ],
     under: &[("d-c", "M2 60h696")],
     parts: &[
@@ -193,10 +111,7 @@ pub(super) const TESTER: Plan = Plan {
             "sockets",
             &[
                 ("d-o", "M12 36h92v10H12zM12 52h92v10H12zM12 74h92v10H12z"),
-                (
-                    "d-t",
-                    "M12 41h40M12 57h40M12 79h40M72 36v10M72 52v10M72 74v10",
-                ),
+                ("d-t", "M12 41h40M12 57h40M12 79h40M72 36v10M72 52v10M72 74v10"),
             ],
         ),
         (

@@ -7,48 +7,13 @@ use super::{Place, Plan};
 
 pub(super) const BODY: Plan = Plan {
     places: &[
-        Place {
-            id: "weapon-plug",
-            title: "place-weapon-plug",
-            span: (8.0, 94.0),
-            lead: (50.0, 42.0),
-        },
-        Place {
-            id: "weapon-end",
-            title: "place-weapon-end",
-            span: (94.0, 196.0),
-            lead: (150.0, 55.0),
-        },
-        Place {
-            id: "cable",
-            title: "place-cable",
-            span: (198.0, 500.0),
-            lead: (230.0, 55.0),
-        },
-        Place {
-            id: "clip",
-            title: "place-clip",
-            span: (308.0, 398.0),
-            lead: (350.0, 9.0),
-        },
-        Place {
-            id: "clip-lead",
-            title: "place-clip-lead",
-            span: (398.0, 616.0),
-            lead: (450.0, 20.0),
-        },
-        Place {
-            id: "reel-end",
-            title: "place-reel-end",
-            span: (502.0, 602.0),
-            lead: (564.0, 50.0),
-        },
-        Place {
-            id: "reel-plug",
-            title: "place-reel-plug",
-            span: (602.0, 690.0),
-            lead: (646.0, 32.0),
-        },
+        Place { id: "weapon-plug", title: "place-weapon-plug", span: (8.0, 94.0), lead: (50.0, 42.0) },
+        Place { id: "weapon-end", title: "place-weapon-end", span: (94.0, 196.0), lead: (150.0, 55.0) },
+        Place { id: "cable", title: "place-cable", span: (198.0, 500.0), lead: (230.0, 55.0) },
+        Place { id: "clip", title: "place-clip", span: (308.0, 398.0), lead: (350.0, 9.0) },
+        Place { id: "clip-lead", title: "place-clip-lead", span: (398.0, 616.0), lead: (450.0, 20.0) },
+        Place { id: "reel-end", title: "place-reel-end", span: (502.0, 602.0), lead: (564.0, 50.0) },
+        Place { id: "reel-plug", title: "place-reel-plug", span: (602.0, 690.0), lead: (646.0, 32.0) },
     ],
     under: &[("d-c", "M2 60h696")],
     parts: &[
@@ -81,10 +46,7 @@ pub(super) const BODY: Plan = Plan {
                 ),
             ],
         ),
-        (
-            "clip-lead",
-            &[("d-o", "M396 17H598q18 0 18 20h-5q0-15-13-15H396z")],
-        ),
+        ("clip-lead", &[("d-o", "M396 17H598q18 0 18 20h-5q0-15-13-15H396z")]),
         (
             "reel-end",
             &[
@@ -117,36 +79,11 @@ pub(super) const BODY: Plan = Plan {
 
 pub(super) const MASK: Plan = Plan {
     places: &[
-        Place {
-            id: "mask-clip",
-            title: "place-mask-clip",
-            span: (20.0, 136.0),
-            lead: (70.0, 50.0),
-        },
-        Place {
-            id: "mask-end",
-            title: "place-mask-end",
-            span: (138.0, 258.0),
-            lead: (210.0, 55.0),
-        },
-        Place {
-            id: "wire",
-            title: "place-wire",
-            span: (260.0, 440.0),
-            lead: (350.0, 55.0),
-        },
-        Place {
-            id: "jacket-end",
-            title: "place-jacket-end",
-            span: (442.0, 562.0),
-            lead: (490.0, 55.0),
-        },
-        Place {
-            id: "jacket-clip",
-            title: "place-jacket-clip",
-            span: (564.0, 680.0),
-            lead: (630.0, 50.0),
-        },
+        Place { id: "mask-clip", title: "place-mask-clip", span: (20.0, 136.0), lead: (70.0, 50.0) },
+        Place { id: "mask-end", title: "place-mask-end", span: (138.0, 258.0), lead: (210.0, 55.0) },
+        Place { id: "wire", title: "place-wire", span: (260.0, 440.0), lead: (350.0, 55.0) },
+        Place { id: "jacket-end", title: "place-jacket-end", span: (442.0, 562.0), lead: (490.0, 55.0) },
+        Place { id: "jacket-clip", title: "place-jacket-clip", span: (564.0, 680.0), lead: (630.0, 50.0) },
     ],
     under: &[("d-c", "M2 60h696")],
     parts: &[
@@ -167,13 +104,7 @@ pub(super) const MASK: Plan = Plan {
                 ("d-o", "M88 60a7 7 0 1 1 14 0a7 7 0 1 1-14 0z"),
             ],
         ),
-        (
-            "wire",
-            &[
-                ("d-o", "M346 56H258v8h86q-5-2-1-4t3-4z"),
-                ("d-o", "M358 56h84v8h-86q-5-2-1-4t3-4z"),
-            ],
-        ),
+        ("wire", &[("d-o", "M346 56H258v8h86q-5-2-1-4t3-4z"), ("d-o", "M358 56h84v8h-86q-5-2-1-4t3-4z")]),
         (
             "jacket-end",
             &[

@@ -7,48 +7,13 @@ use super::{Place, Plan, foil};
 
 pub(super) const PLAN: Plan = Plan {
     places: &[
-        Place {
-            id: "tip",
-            title: "place-tip",
-            span: (40.0, 78.0),
-            lead: (54.0, 40.0),
-        },
-        Place {
-            id: "barrel",
-            title: "place-barrel",
-            span: (78.0, 188.0),
-            lead: (134.0, 40.0),
-        },
-        Place {
-            id: "blade",
-            title: "place-blade",
-            span: (190.0, 378.0),
-            lead: (240.0, 50.0),
-        },
-        Place {
-            id: "guard",
-            title: "place-guard",
-            span: (378.0, 428.0),
-            lead: (402.0, 14.0),
-        },
-        Place {
-            id: "socket",
-            title: "place-socket",
-            span: (412.0, 456.0),
-            lead: (434.0, 20.0),
-        },
-        Place {
-            id: "grip",
-            title: "place-grip",
-            span: (444.0, 596.0),
-            lead: (530.0, 49.0),
-        },
-        Place {
-            id: "pommel",
-            title: "place-pommel",
-            span: (596.0, 654.0),
-            lead: (624.0, 46.0),
-        },
+        Place { id: "tip", title: "place-tip", span: (40.0, 78.0), lead: (54.0, 40.0) },
+        Place { id: "barrel", title: "place-barrel", span: (78.0, 188.0), lead: (134.0, 40.0) },
+        Place { id: "blade", title: "place-blade", span: (190.0, 378.0), lead: (240.0, 50.0) },
+        Place { id: "guard", title: "place-guard", span: (378.0, 428.0), lead: (402.0, 14.0) },
+        Place { id: "socket", title: "place-socket", span: (412.0, 456.0), lead: (434.0, 20.0) },
+        Place { id: "grip", title: "place-grip", span: (444.0, 596.0), lead: (530.0, 49.0) },
+        Place { id: "pommel", title: "place-pommel", span: (596.0, 654.0), lead: (624.0, 46.0) },
     ],
     under: &[("d-c", "M8 60h684")],
     parts: &[
@@ -83,14 +48,8 @@ pub(super) const PLAN: Plan = Plan {
         (
             "guard",
             &[
-                (
-                    "d-o",
-                    "M424 3C368 22 368 98 424 117l3-4C378 94 378 26 427 7z",
-                ),
-                (
-                    "d-t",
-                    "M430 20C394 34 394 86 430 100l4-4C403 82 403 38 434 24z",
-                ),
+                ("d-o", "M424 3C368 22 368 98 424 117l3-4C378 94 378 26 427 7z"),
+                ("d-t", "M430 20C394 34 394 86 430 100l4-4C403 82 403 38 434 24z"),
             ],
         ),
         (
@@ -105,8 +64,5 @@ pub(super) const PLAN: Plan = Plan {
         ),
         ("pommel", foil::POMMEL),
     ],
-    over: &[(
-        "d-w",
-        "M188 56H236M188 60H235M256 56H378Q396 56 402 44T412 30M256 60H380Q399 59 405 48T412 35",
-    )],
+    over: &[("d-w", "M188 56H236M188 60H235M256 56H378Q396 56 402 44T412 30M256 60H380Q399 59 405 48T412 35")],
 };

@@ -8,48 +8,13 @@ use super::{Place, Plan};
 
 pub(super) const PLAN: Plan = Plan {
     places: &[
-        Place {
-            id: "tip",
-            title: "place-tip",
-            span: (44.0, 92.0),
-            lead: (52.0, 46.0),
-        },
-        Place {
-            id: "barrel",
-            title: "place-barrel",
-            span: (92.0, 188.0),
-            lead: (136.0, 42.0),
-        },
-        Place {
-            id: "blade",
-            title: "place-blade",
-            span: (190.0, 384.0),
-            lead: (236.0, 53.0),
-        },
-        Place {
-            id: "guard",
-            title: "place-guard",
-            span: (384.0, 420.0),
-            lead: (398.0, 14.0),
-        },
-        Place {
-            id: "socket",
-            title: "place-socket",
-            span: (404.0, 440.0),
-            lead: (426.0, 24.0),
-        },
-        Place {
-            id: "grip",
-            title: "place-grip",
-            span: (442.0, 596.0),
-            lead: (530.0, 49.0),
-        },
-        Place {
-            id: "pommel",
-            title: "place-pommel",
-            span: (596.0, 654.0),
-            lead: (624.0, 46.0),
-        },
+        Place { id: "tip", title: "place-tip", span: (44.0, 92.0), lead: (52.0, 46.0) },
+        Place { id: "barrel", title: "place-barrel", span: (92.0, 188.0), lead: (136.0, 42.0) },
+        Place { id: "blade", title: "place-blade", span: (190.0, 384.0), lead: (236.0, 53.0) },
+        Place { id: "guard", title: "place-guard", span: (384.0, 420.0), lead: (398.0, 14.0) },
+        Place { id: "socket", title: "place-socket", span: (404.0, 440.0), lead: (426.0, 24.0) },
+        Place { id: "grip", title: "place-grip", span: (442.0, 596.0), lead: (530.0, 49.0) },
+        Place { id: "pommel", title: "place-pommel", span: (596.0, 654.0), lead: (624.0, 46.0) },
     ],
     under: &[("d-c", "M8 60h684")],
     parts: &[
@@ -88,10 +53,7 @@ pub(super) const PLAN: Plan = Plan {
 };
 
 pub(super) const GRIP: &[super::Stroke] = &[
-    (
-        "d-o",
-        "M404 51q46-3 96-2 60 0 96 4v14q-36 5-96 4-50 0-96-2z",
-    ),
+    ("d-o", "M404 51q46-3 96-2 60 0 96 4v14q-36 5-96 4-50 0-96-2z"),
     (
         "d-t",
         "M420 51l8 18M436 50l9 20M452 50l9 20M468 49l9 22M484 49l9 22M500 49l9 22M516 49l9 22M532 50l9 21M548 50l9 21M564 51l8 18\
@@ -99,10 +61,8 @@ pub(super) const GRIP: &[super::Stroke] = &[
     ),
 ];
 
-const GUARD: &[super::Stroke] = &[
-    ("d-o", "M408 5q-46 55 0 110l4-3q-40-52 0-104z"),
-    ("d-t", "M414 20q-27 40 0 80l6-4q-22-36 0-72z"),
-];
+const GUARD: &[super::Stroke] =
+    &[("d-o", "M408 5q-46 55 0 110l4-3q-40-52 0-104z"), ("d-t", "M414 20q-27 40 0 80l6-4q-22-36 0-72z")];
 
 const SOCKET: &[super::Stroke] = &[
     ("d-o", "M404 24h36v17h-36z"),
@@ -112,10 +72,7 @@ const SOCKET: &[super::Stroke] = &[
 ];
 
 pub(super) const POMMEL: &[super::Stroke] = &[
-    (
-        "d-o",
-        "M596 53q8-7 24-7h10q16 2 18 14-2 12-18 14h-10q-16 0-24-7z",
-    ),
+    ("d-o", "M596 53q8-7 24-7h10q16 2 18 14-2 12-18 14h-10q-16 0-24-7z"),
     ("d-t", "M604 48.5v23M624 46v28"),
     ("d-o", "M648 55h6v10h-6z"),
 ];

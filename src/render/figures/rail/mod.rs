@@ -150,11 +150,8 @@ pub fn rail(item: Item, marks: &[Mark<'_>], shapes: Shapes) -> String {
             Shapes::Shared => svg::reference(&part_id(item, place, state)),
         }
     });
-    let brackets = plan
-        .places
-        .iter()
-        .filter(|place| state_of(place.id, marks) == State::Here)
-        .map(|place| bracket(place.span));
+    let brackets =
+        plan.places.iter().filter(|place| state_of(place.id, marks) == State::Here).map(|place| bracket(place.span));
     svg::drawing(WIDTH, HEIGHT)
         .silent()
         .all(drawn(plan.under))
@@ -170,18 +167,13 @@ pub fn shapes(item: Item) -> String {
     let states = [State::Plain, State::Here, State::Out];
     let parts = item.plan().parts.iter();
     parts
-        .flat_map(|(place, strokes)| {
-            states.map(|state| part(strokes, state).with("id", part_id(item, place, state)))
-        })
+        .flat_map(|(place, strokes)| states.map(|state| part(strokes, state).with("id", part_id(item, place, state))))
         .map(|shape| shape.print())
         .collect()
 }
 
 fn state_of(place: &str, marks: &[Mark<'_>]) -> State {
-    marks
-        .iter()
-        .find(|mark| mark.place == place)
-        .map_or(State::Plain, |mark| mark.state)
+    marks.iter().find(|mark| mark.place == place).map_or(State::Plain, |mark| mark.state)
 }
 
 fn class_of(state: State) -> &'static str {
@@ -211,26 +203,14 @@ fn drawn(strokes: &'static [Stroke]) -> impl Iterator<Item = Element> {
 
 /// The bracket beside a place, on the side away from the labels.
 fn bracket((from, to): (f64, f64)) -> Element {
-    svg::path(
-        "d-mark",
-        svg::Trace::from(from, 119.0)
-            .line(from, 128.0)
-            .line(to, 128.0)
-            .line(to, 119.0)
-            .open(),
-    )
+    svg::path("d-mark", svg::Trace::from(from, 119.0).line(from, 128.0).line(to, 128.0).line(to, 119.0).open())
 }
 
 /// Thin lines from each part to the middle of its band; the style sheet shows them when the rail is upright.
 fn leaders(ends: impl ExactSizeIterator<Item = (f64, f64)>) -> Element {
     let band = WIDTH / ends.len().max(1) as f64;
     let lines = ends.enumerate().map(|(index, (x, y))| {
-        svg::path(
-            "d-lead",
-            svg::Trace::from(x, y)
-                .line((index as f64 + 0.5) * band, 0.0)
-                .open(),
-        )
+        svg::path("d-lead", svg::Trace::from(x, y).line((index as f64 + 0.5) * band, 0.0).open())
     });
     svg::group("d-leads").all(lines)
 }

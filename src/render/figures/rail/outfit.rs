@@ -7,42 +7,12 @@ use super::{Place, Plan};
 
 pub(super) const MASK: Plan = Plan {
     places: &[
-        Place {
-            id: "strap",
-            title: "place-strap",
-            span: (10.0, 128.0),
-            lead: (58.0, 46.0),
-        },
-        Place {
-            id: "padding",
-            title: "place-padding",
-            span: (128.0, 196.0),
-            lead: (166.0, 33.0),
-        },
-        Place {
-            id: "mesh",
-            title: "place-mesh",
-            span: (196.0, 390.0),
-            lead: (292.0, 26.0),
-        },
-        Place {
-            id: "rim",
-            title: "place-rim",
-            span: (390.0, 426.0),
-            lead: (408.0, 20.0),
-        },
-        Place {
-            id: "bib",
-            title: "place-bib",
-            span: (426.0, 610.0),
-            lead: (525.0, 26.0),
-        },
-        Place {
-            id: "clip-point",
-            title: "place-clip-point",
-            span: (610.0, 690.0),
-            lead: (634.0, 42.0),
-        },
+        Place { id: "strap", title: "place-strap", span: (10.0, 128.0), lead: (58.0, 46.0) },
+        Place { id: "padding", title: "place-padding", span: (128.0, 196.0), lead: (166.0, 33.0) },
+        Place { id: "mesh", title: "place-mesh", span: (196.0, 390.0), lead: (292.0, 26.0) },
+        Place { id: "rim", title: "place-rim", span: (390.0, 426.0), lead: (408.0, 20.0) },
+        Place { id: "bib", title: "place-bib", span: (426.0, 610.0), lead: (525.0, 26.0) },
+        Place { id: "clip-point", title: "place-clip-point", span: (610.0, 690.0), lead: (634.0, 42.0) },
     ],
     under: &[("d-c", "M2 60h696")],
     parts: &[
@@ -54,32 +24,20 @@ pub(super) const MASK: Plan = Plan {
                 ("d-o", "M92 41h12v38H92z"),
             ],
         ),
-        (
-            "mesh",
-            &[("d-o", MESH), ("mesh", MESH), ("d-t", "M293 26v68")],
-        ),
+        ("mesh", &[("d-o", MESH), ("mesh", MESH), ("d-t", "M293 26v68")]),
         (
             "padding",
-            &[
-                ("d-o", "M128 48q8-16 68-22v68q-60-6-68-22z"),
-                ("d-t", "M140 39v42M154 34v52M168 31v58M182 28v64"),
-            ],
+            &[("d-o", "M128 48q8-16 68-22v68q-60-6-68-22z"), ("d-t", "M140 39v42M154 34v52M168 31v58M182 28v64")],
         ),
         (
             "rim",
             &[
                 ("d-o", "M390 20h36v80h-36z"),
                 ("d-t", "M398 20v80M418 20v80"),
-                (
-                    "d-t",
-                    "M408 26v5M408 38v5M408 50v5M408 62v5M408 74v5M408 86v5",
-                ),
+                ("d-t", "M408 26v5M408 38v5M408 50v5M408 62v5M408 74v5M408 86v5"),
             ],
         ),
-        (
-            "bib",
-            &[("d-o", BIB), ("weave", BIB), ("d-t", "M432 22v76")],
-        ),
+        ("bib", &[("d-o", BIB), ("weave", BIB), ("d-t", "M432 22v76")]),
         (
             "clip-point",
             &[
@@ -97,65 +55,18 @@ const BIB: &str = "M426 22q84 2 154 10 30 4 30 28t-30 28q-70 8-154 10z";
 
 pub(super) const JACKET: Plan = Plan {
     places: &[
-        Place {
-            id: "collar",
-            title: "place-collar",
-            span: (14.0, 92.0),
-            lead: (50.0, 28.0),
-        },
-        Place {
-            id: "flap",
-            title: "place-flap",
-            span: (116.0, 184.0),
-            lead: (150.0, 12.0),
-        },
-        Place {
-            id: "sleeve",
-            title: "place-sleeve",
-            span: (208.0, 292.0),
-            lead: (250.0, 8.0),
-        },
-        Place {
-            id: "front",
-            title: "place-front",
-            span: (92.0, 400.0),
-            lead: (350.0, 32.0),
-        },
-        Place {
-            id: "zip",
-            title: "place-zip",
-            span: (400.0, 510.0),
-            lead: (450.0, 52.0),
-        },
-        Place {
-            id: "seam",
-            title: "place-seam",
-            span: (536.0, 564.0),
-            lead: (550.0, 32.0),
-        },
-        Place {
-            id: "hem",
-            title: "place-hem",
-            span: (616.0, 660.0),
-            lead: (640.0, 28.0),
-        },
+        Place { id: "collar", title: "place-collar", span: (14.0, 92.0), lead: (50.0, 28.0) },
+        Place { id: "flap", title: "place-flap", span: (116.0, 184.0), lead: (150.0, 12.0) },
+        Place { id: "sleeve", title: "place-sleeve", span: (208.0, 292.0), lead: (250.0, 8.0) },
+        Place { id: "front", title: "place-front", span: (92.0, 400.0), lead: (350.0, 32.0) },
+        Place { id: "zip", title: "place-zip", span: (400.0, 510.0), lead: (450.0, 52.0) },
+        Place { id: "seam", title: "place-seam", span: (536.0, 564.0), lead: (550.0, 32.0) },
+        Place { id: "hem", title: "place-hem", span: (616.0, 660.0), lead: (640.0, 28.0) },
     ],
     under: &[("d-c", "M2 60h696")],
     parts: &[
-        (
-            "collar",
-            &[
-                ("d-o", "M22 34q34-6 70-6v64q-36 0-70-6-16-26 0-52z"),
-                ("d-t", "M84 28v64M30 33q-12 27 0 54"),
-            ],
-        ),
-        (
-            "sleeve",
-            &[
-                ("d-o", "M208 34q14-8 18-28h48q4 20 18 28z"),
-                ("d-t", "M226 11h48M214 34q36-10 72 0"),
-            ],
-        ),
+        ("collar", &[("d-o", "M22 34q34-6 70-6v64q-36 0-70-6-16-26 0-52z"), ("d-t", "M84 28v64M30 33q-12 27 0 54")]),
+        ("sleeve", &[("d-o", "M208 34q14-8 18-28h48q4 20 18 28z"), ("d-t", "M226 11h48M214 34q36-10 72 0")]),
         ("front", &[("d-o", FRONT), ("weave", FRONT)]),
         (
             "flap",
@@ -180,20 +91,14 @@ pub(super) const JACKET: Plan = Plan {
             "seam",
             &[
                 ("d-o", "M540 32h20v56h-20z"),
-                (
-                    "d-t",
-                    "M544 37v6M544 48v6M544 59v6M544 70v6M544 80v6M556 37v6M556 48v6M556 59v6M556 70v6M556 80v6",
-                ),
+                ("d-t", "M544 37v6M544 48v6M544 59v6M544 70v6M544 80v6M556 37v6M556 48v6M556 59v6M556 70v6M556 80v6"),
             ],
         ),
         (
             "hem",
             &[
                 ("d-o", "M616 28h44v64h-44z"),
-                (
-                    "d-t",
-                    "M624 34v5M624 45v5M624 56v5M624 67v5M624 78v5M652 28v64",
-                ),
+                ("d-t", "M624 34v5M624 45v5M624 56v5M624 67v5M624 78v5M652 28v64"),
                 ("d-p", "M640 54l34-2 8-8 14 2M640 66l34 2 8 8 14-2"),
             ],
         ),

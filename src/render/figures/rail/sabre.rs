@@ -8,48 +8,13 @@ use super::{Place, Plan};
 
 pub(super) const PLAN: Plan = Plan {
     places: &[
-        Place {
-            id: "point",
-            title: "place-point",
-            span: (44.0, 72.0),
-            lead: (56.0, 47.0),
-        },
-        Place {
-            id: "blade",
-            title: "place-blade",
-            span: (74.0, 384.0),
-            lead: (150.0, 50.0),
-        },
-        Place {
-            id: "guard",
-            title: "place-guard",
-            span: (384.0, 646.0),
-            lead: (387.0, 44.0),
-        },
-        Place {
-            id: "lining",
-            title: "place-lining",
-            span: (398.0, 424.0),
-            lead: (413.0, 24.0),
-        },
-        Place {
-            id: "socket",
-            title: "place-socket",
-            span: (412.0, 456.0),
-            lead: (434.0, 24.0),
-        },
-        Place {
-            id: "grip",
-            title: "place-grip",
-            span: (446.0, 590.0),
-            lead: (530.0, 49.0),
-        },
-        Place {
-            id: "pommel",
-            title: "place-pommel",
-            span: (590.0, 646.0),
-            lead: (622.0, 47.0),
-        },
+        Place { id: "point", title: "place-point", span: (44.0, 72.0), lead: (56.0, 47.0) },
+        Place { id: "blade", title: "place-blade", span: (74.0, 384.0), lead: (150.0, 50.0) },
+        Place { id: "guard", title: "place-guard", span: (384.0, 646.0), lead: (387.0, 44.0) },
+        Place { id: "lining", title: "place-lining", span: (398.0, 424.0), lead: (413.0, 24.0) },
+        Place { id: "socket", title: "place-socket", span: (412.0, 456.0), lead: (434.0, 24.0) },
+        Place { id: "grip", title: "place-grip", span: (446.0, 590.0), lead: (530.0, 49.0) },
+        Place { id: "pommel", title: "place-pommel", span: (590.0, 646.0), lead: (622.0, 47.0) },
     ],
     under: &[("d-c", "M8 60h684")],
     parts: &[
@@ -62,20 +27,11 @@ pub(super) const PLAN: Plan = Plan {
                 ("d-t", "M252 57l134-1"),
             ],
         ),
-        (
-            "point",
-            &[
-                ("d-o", "M74 49H52q-8 0-8 11t8 11h22z"),
-                ("d-t", "M52 55h22M52 55q-3 5 0 10h22"),
-            ],
-        ),
+        ("point", &[("d-o", "M74 49H52q-8 0-8 11t8 11h22z"), ("d-t", "M52 55h22M52 55q-3 5 0 10h22")]),
         (
             "grip",
             &[
-                (
-                    "d-o",
-                    "M404 52q46-4 92-2 56 1 94 6v12q-38 5-94 4-46 0-92-3z",
-                ),
+                ("d-o", "M404 52q46-4 92-2 56 1 94 6v12q-38 5-94 4-46 0-92-3z"),
                 (
                     "d-t",
                     "M424 51l7 19M440 50l8 21M456 50l8 21M472 49l9 22M488 49l9 23M504 50l9 22M520 50l9 22M536 51l8 21M552 52l8 20\
@@ -93,10 +49,7 @@ pub(super) const PLAN: Plan = Plan {
                 ("d-t", "M398 106l5-4"),
             ],
         ),
-        (
-            "lining",
-            &[("d-o", "M420 14Q386 56 407 99L412 97Q393 56 425 18z")],
-        ),
+        ("lining", &[("d-o", "M420 14Q386 56 407 99L412 97Q393 56 425 18z")]),
         (
             "socket",
             &[
@@ -109,10 +62,7 @@ pub(super) const PLAN: Plan = Plan {
         (
             "pommel",
             &[
-                (
-                    "d-o",
-                    "M590 54q8-7 22-7h12q16 1 18 13-2 12-18 13h-12q-14 0-22-7z",
-                ),
+                ("d-o", "M590 54q8-7 22-7h12q16 1 18 13-2 12-18 13h-12q-14 0-22-7z"),
                 ("d-t", "M598 49v22M620 47v26"),
                 ("d-o", "M642 56h5v8h-5z"),
             ],

@@ -19,17 +19,13 @@ pub fn strip(places: &[State]) -> String {
         .add(svg::group("st").all(spans.windows(2).filter_map(bar)))
         .all(blocks().map(|(span, state)| block(span, state)))
         .all(here.map(|(span, _)| bracket(span)))
-        .add(leaders(
-            spans.iter().map(|(from, to)| ((from + to) / 2.0, 36.0)),
-        ))
+        .add(leaders(spans.iter().map(|(from, to)| ((from + to) / 2.0, 36.0))))
         .print()
 }
 
 fn spans(count: usize) -> Vec<Span> {
     let band = WIDTH / count.max(1) as f64;
-    (0..count)
-        .map(|index| ((index as f64 + 0.14) * band, (index as f64 + 0.86) * band))
-        .collect()
+    (0..count).map(|index| ((index as f64 + 0.14) * band, (index as f64 + 0.86) * band)).collect()
 }
 
 /// The bar from one block to the next, not behind them: it must not show through one that is ruled out.

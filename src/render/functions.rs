@@ -1,0 +1,248 @@
+//! What templates can call: words, texts, drawings.
+//!
+//! Filters: `prose`, `line`, `yaml`. Functions: `say`, `lamp`, `bar`, `scale_of`, `rail_drawing`, `chain_drawing`, `minutes_rule`,
+//! `map_drawing`, `shapes`. None decides what a page says.
+
+use super::figures::{Shapes, chain, lamp, map, minutes, rail, shares};
+use super::theme::Theme;
+use super::words::Words;
+use super::{code, prose};
+use crate::handbook::Targets;
+use fluent_bundle::{FluentArgs, FluentValue};
+use serde::Deserialize;
+use std::sync::Arc;
+use tera::{Kwargs, State, Tera, TeraResult, Value};
+
+/// Makes the names known, so that templates can be read before there is a handbook.
+pub fn declare(tera: &mut Tera) {
+    let words = Arc::new(Words::of("en"));
+    let targets = Arc::new(Targets::new());
+    texts(tera, &words, &targets);
+    drawings(tera, &words);
+}
+
+/// Gives the names their meaning for one handbook.
+pub fn register(tera: &mut Tera, words: &Arc<Words>, targets: &Targets, _theme: &Theme) {
+    texts(tera, words, &Arc::new(targets.clone()));
+    drawings(tera, words);
+}
+
+fn texts(tera: &mut Tera, words: &Arc<Words>, targets: &Arc<Targets>) {
+    let (said, known) = (words.clone(), targets.clone());
+    tera.register_filter("prose", move |text: &str, _: Kwargs, _: &State<'_>| {
+        Value::safe_string(&prose::block(text, &known, &said))
+    });
+    let (said, known) = (words.clone(), targets.clone());
+    tera.register_filter("line", move |text: &str, _: Kwargs, _: &State<'_>| {
+        Value::safe_string(&prose::line(text, &known, &said))
+    });
+    tera.register_filter("yaml", |text: &str, _: Kwargs, _: &State<'_>| Value::safe_string(&code::yaml(text)));
+    let said = words.clone();
+    tera.register_function("say", move |args: Kwargs, _: &State<'_>| say(&said, &args));
+}
+
+fn say(words: &Words, args: &Kwargs) -> TeraResult<String> {
+    let id: String = args.must_get("id")?;
+    if !words.knows(&id) {
+        return Err(tera::Error::message(format!("there is no message `{id}`")));
+    }
+    let mut given = FluentArgs::new();
+    for (name, value) in args.iter() {
+        let name = name.to_string();
+        if name == "id" {
+            continue;
+        }
+        match value.as_f64() {
+            Some(number) => given.set(name, FluentValue::from(number)),
+            None => given.set(name, FluentValue::from(value.to_string())),
+        }
+    }
+    Ok(words.say_with(&id, &given))
+}
+
+fn drawings(tera: &mut Tera, words: &Arc<Words>) {
+    tera.register_function("shapes", |_: Kwargs, _: &State<'_>| lamp::shapes());
+    tera.register_function("lamp", |args: Kwargs, _: &State<'_>| -> TeraResult<String> {
+        let state: String = args.must_get("state")?;
+        Ok(lamp::lamp(lamp_of(&state), Shapes::Shared))
+    });
+    tera.register_function("bar", |args: Kwargs, _: &State<'_>| args.deserialize().map(|given: Bar| bar(&given)));
+    tera.register_function("scale_of", |args: Kwargs, _: &State<'_>| -> TeraResult<f64> {
+        let given: Scaled = args.deserialize()?;
+        Ok(shares::scale(&given.rows.iter().map(|row| row.share.in_hundred()).collect::<Vec<_>>()))
+    });
+    tera.register_function("rail_drawing", |args: Kwargs, _: &State<'_>| {
+        args.deserialize().map(|given: RailGiven| rail_of(&given.rail))
+    });
+    tera.register_function("chain_drawing", |args: Kwargs, _: &State<'_>| -> TeraResult<String> {
+        let arrangement: String = args.must_get("arrangement")?;
+        let arrangement = if arrangement == "wide" { chain::Arrangement::Wide } else { chain::Arrangement::Tall };
+        Ok(chain::chain(arrangement))
+    });
+    let said = words.clone();
+    tera.register_function("minutes_rule", move |args: Kwargs, _: &State<'_>| {
+        args.deserialize().map(|given: RuleGiven| rule(&given, &said))
+    });
+    let said = words.clone();
+    tera.register_function("map_drawing", move |args: Kwargs, _: &State<'_>| {
+        args.deserialize().map(|given: MapGiven| map_of(&given, &said))
+    });
+}
+
+fn lamp_of(state: &str) -> lamp::Lamp {
+    match state {
+        "lit" => lamp::Lamp::Lit,
+        "dark" => lamp::Lamp::Dark,
+        _ => lamp::Lamp::ComesAndGoes,
+    }
+}
+
+#[derive(Deserialize)]
+struct ShareGiven {
+    fine: u32,
+}
+
+impl ShareGiven {
+    fn in_hundred(&self) -> f64 {
+        f64::from(self.fine) / 100.0
+    }
+}
+
+#[derive(Deserialize)]
+struct Bar {
+    share: ShareGiven,
+    #[serde(default)]
+    rest: bool,
+    scale: f64,
+}
+
+fn bar(given: &Bar) -> String {
+    let kind = if given.rest { shares::Bar::Rest } else { shares::Bar::Cause };
+    shares::bar(given.share.in_hundred(), given.scale, kind)
+}
+
+#[derive(Deserialize)]
+struct Scaled {
+    rows: Vec<Row>,
+}
+
+#[derive(Deserialize)]
+struct Row {
+    share: ShareGiven,
+}
+
+#[derive(Deserialize)]
+struct RailGiven {
+    rail: Rail,
+}
+
+#[derive(Deserialize)]
+struct Rail {
+    item: String,
+    places: Vec<RailPlace>,
+}
+
+#[derive(Deserialize)]
+struct RailPlace {
+    place: String,
+    state: String,
+}
+
+fn rail_of(given: &Rail) -> String {
+    let state = |place: &RailPlace| match place.state.as_str() {
+        "here" => rail::State::Here,
+        "out" => rail::State::Out,
+        _ => rail::State::Plain,
+    };
+    match rail::Item::by_id(&given.item) {
+        Some(item) => {
+            let marks: Vec<rail::Mark<'_>> =
+                given.places.iter().map(|place| rail::Mark { place: &place.place, state: state(place) }).collect();
+            rail::rail(item, &marks, Shapes::Own)
+        }
+        None => rail::strip(&given.places.iter().map(state).collect::<Vec<_>>()),
+    }
+}
+
+#[derive(Deserialize)]
+struct RuleGiven {
+    standing: Standing,
+    ids: String,
+}
+
+#[derive(Deserialize)]
+struct Standing {
+    so_far: u64,
+    to_go: u64,
+    most: u64,
+}
+
+fn rule(given: &RuleGiven, words: &Words) -> String {
+    let tenths = |tenths: u64| tenths as f64 / 10.0;
+    let title = words.say("minutes");
+    let most = words.say_n("at-most-n", tenths(given.standing.most).round());
+    minutes::rule(&minutes::Minutes {
+        prefix: &given.ids,
+        title: &title,
+        so_far: tenths(given.standing.so_far),
+        to_go: tenths(given.standing.to_go),
+        at_most: tenths(given.standing.most),
+        now: &words.say("now"),
+        most: &most,
+    })
+}
+
+#[derive(Deserialize)]
+struct MapGiven {
+    node: MapNode,
+    ids: String,
+}
+
+#[derive(Deserialize)]
+struct MapNode {
+    title: String,
+    share: u32,
+    minutes: Option<u64>,
+    branches: Vec<MapBranch>,
+}
+
+#[derive(Deserialize)]
+struct MapBranch {
+    node: MapNode,
+}
+
+/// The map's drawing; nothing when there is no question to draw.
+fn map_of(given: &MapGiven, words: &Words) -> String {
+    let mut number = 0;
+    let map::Branch::Ask(first) = drawn(&given.node, words, &mut number) else { return String::new() };
+    let title = words.say("map-title");
+    map::map(&map::Map {
+        prefix: &given.ids,
+        title: &title,
+        minutes: &words.say("minutes"),
+        shares: &words.say("in-100"),
+        figure: &|share| if share > 0.0 && share < 0.5 { "<1".to_owned() } else { format!("{}", share.round()) },
+        others: &|n| words.say_n("n-others", n as f64),
+        first: &first,
+    })
+}
+
+fn drawn(node: &MapNode, words: &Words, number: &mut usize) -> map::Branch {
+    match node.minutes {
+        Some(minutes) => {
+            *number += 1;
+            let own = number.to_string();
+            let branches = node.branches.iter().map(|branch| drawn(&branch.node, words, number)).collect();
+            map::Branch::Ask(map::Question {
+                number: own,
+                label: node.title.clone(),
+                minutes: minutes as f64 / 10.0,
+                branches,
+            })
+        }
+        None => {
+            let label = if node.title.is_empty() { words.say("not-on-this-list") } else { node.title.clone() };
+            map::Branch::End(map::Ending { label, share: f64::from(node.share) / 100.0 })
+        }
+    }
+}

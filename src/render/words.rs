@@ -1,0 +1,67 @@
+//! The program's own words on pages, from message files (Fluent syntax).
+//!
+//! In: a language. Out: [`Words`], which says a message with its arguments. A message that a language lacks is said in English.
+//! Promise: every message id that templates use exists in English; a test holds them together.
+
+use fluent_bundle::concurrent::FluentBundle;
+use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use unic_langid::{CharacterDirection, LanguageIdentifier};
+
+const ENGLISH: &str = include_str!("messages/en.ftl");
+
+/// The words of a language.
+pub struct Words {
+    bundle: FluentBundle<FluentResource>,
+    language: LanguageIdentifier,
+}
+
+impl std::fmt::Debug for Words {
+    fn fmt(&self, words: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(words, "Words({})", self.language)
+    }
+}
+
+impl Words {
+    /// The words of a language: `en`, or English for one that the program does not speak.
+    pub fn of(language: &str) -> Words {
+        let known: LanguageIdentifier = language.parse().unwrap_or_default();
+        let mut bundle = FluentBundle::new_concurrent(vec![known.clone(), LanguageIdentifier::default()]);
+        bundle.set_use_isolating(false);
+        // A faulty line of a message file loses that message alone, and the test on ids would show it.
+        let english = FluentResource::try_new(ENGLISH.to_owned()).unwrap_or_else(|(sound, _)| sound);
+        bundle.add_resource_overriding(english);
+        Words { bundle, language: known }
+    }
+
+    /// Whether the language is written from right to left.
+    pub fn right_to_left(&self) -> bool {
+        self.language.character_direction() == CharacterDirection::RTL
+    }
+
+    /// Whether there is such a message.
+    pub fn knows(&self, id: &str) -> bool {
+        self.bundle.has_message(id)
+    }
+
+    /// A message without arguments.
+    pub fn say(&self, id: &str) -> String {
+        self.say_with(id, &FluentArgs::new())
+    }
+
+    /// A message with a number.
+    pub fn say_n(&self, id: &str, n: f64) -> String {
+        let mut args = FluentArgs::new();
+        args.set("n", FluentValue::from(n));
+        self.say_with(id, &args)
+    }
+
+    /// A message with arguments. An unknown message says its id, so that it is seen.
+    pub fn say_with(&self, id: &str, args: &FluentArgs<'_>) -> String {
+        let pattern = self.bundle.get_message(id).and_then(|message| message.value());
+        let mut faults = Vec::new();
+        pattern.map_or_else(
+            || id.to_owned(),
+            |pattern| self.bundle.format_pattern(pattern, Some(args), &mut faults).into_owned(),
+        )
+    }
+}
