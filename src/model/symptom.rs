@@ -293,4 +293,6 @@ pub struct Rest {
     pub says: Prose,
     /// The remedy that most likely cures it all the same.
     pub lasting: Option<Named>,
+    /// With counted cases: how many were on no list.
+    pub seen: Option<Placed<u32>>,
 }

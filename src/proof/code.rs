@@ -180,6 +180,14 @@ codes! {
     CauseNeverFound, "cause-never-found", Error, Yes,
         what: "No probe parts a cause from the rest.", why: "Whoever has that fault is never told.",
         mend: "Add a probe that shows it, or take the cause out.";
+    OpenAndShut, "open-and-shut", Error, No,
+        what: "A probe needs a job open and shut at once.", why: "It could never be done.", mend: "Look at its `needs:` and `shut:`, and at what those jobs need.";
+    NamedTwice, "named-twice", Error, No,
+        what: "An answer names a cause twice.", why: "Its weight would count twice.", mend: "Name it once; how often it answers so stands under `times:`.";
+    TooManyToReckon, "too-many-to-reckon", Error, No,
+        what: "A guide is too large to be reckoned.", why: "Exact minutes could not be promised.", mend: "Split the guide.";
+    NoCauses, "no-causes", Error, No,
+        what: "A fault-finding guide lists no cause.", why: "There is nothing to find.", mend: "List what it can be under `causes:`.";
     DeadProbe, "dead-probe", Advice, Yes,
         what: "A probe tells nothing.", why: "It costs minutes and rules nothing out.", mend: "Take it out, or name the causes that answer differently.";
     Inseparable, "inseparable-causes", Advice, Yes,

@@ -3,6 +3,7 @@
 //! In: what was read, and the typed guides. Out: [`Proofed`]: the guides with their index and references, and all findings of the run.
 //! Leaves to others: how findings are drawn (`cli`). Promise: never stops at the first finding; prints nothing.
 
+pub mod cases;
 mod checks;
 mod code;
 mod finding;
@@ -16,10 +17,12 @@ pub use checks::waivers::Accepted;
 pub use code::{Code, Explained, Waivable};
 pub use finding::{Finding, Severity, did_you_mean, listed, nearest};
 pub use index::{Entry, Index, Thing, Wanted};
-pub use walk::{GuideRef, guides as all_guides};
+pub use walk::{GuideRef, guides as all_guides, pictures as all_pictures};
 
 use crate::model::Guides;
 use crate::source::{Flaw, Folder};
+use cases::Case;
+use std::collections::BTreeMap;
 
 /// Guides as proofed, with all that was found.
 #[derive(Debug, Clone)]
@@ -30,6 +33,8 @@ pub struct Proofed {
     pub index: Index,
     /// What points at what.
     pub references: Vec<Reference>,
+    /// The fault-finding guides as reckoned, by id.
+    pub cases: BTreeMap<String, Case>,
     /// What was found, in the order of the places.
     pub findings: Vec<Finding>,
     /// What was found and accepted with a reason.
@@ -63,10 +68,11 @@ pub fn check(folder: &Folder, guides: Guides, shape: Vec<Flaw>) -> Proofed {
     checks::pictures::check(&guides, &folder.others, &mut findings);
     checks::hazards::check(&guides, &folder.texts, &mut findings);
     checks::reach::check(&guides, &index, &folder.texts, &references, &mut findings);
+    let cases = cases::cases(&guides, &mut findings);
     let (mut findings, accepted) = checks::waivers::apply(&guides, findings);
     findings.sort_by(|one, other| (one.place, one.code, &one.message).cmp(&(other.place, other.code, &other.message)));
     findings.dedup();
-    Proofed { guides, index, references, findings, accepted }
+    Proofed { guides, index, references, cases, findings, accepted }
 }
 
 /// Reads, fills and proofs what is in a folder.

@@ -162,3 +162,53 @@ pub fn no_minutes(probe: &Named, place: Place) -> Finding {
     )
     .of(probe.value.as_str())
 }
+
+/// A probe needs a job open and shut at once.
+pub fn open_and_shut(probe: &Named) -> Finding {
+    Finding::new(
+        Code::OpenAndShut,
+        probe.place,
+        format!("`{}` needs a job open and shut at once", probe.value),
+        "look at its `needs:` and `shut:`, and at what those jobs need",
+    )
+}
+
+/// The same cause twice in one answer.
+pub fn named_twice(probe: &Named) -> Finding {
+    Finding::new(
+        Code::NamedTwice,
+        probe.place,
+        format!("an answer of `{}` names a cause twice", probe.value),
+        "name each cause once; how often it answers so stands under `times:`",
+    )
+}
+
+/// More of something than can be reckoned.
+pub fn too_many(guide: &Named, what: &str, most: usize) -> Finding {
+    Finding::new(
+        Code::TooManyToReckon,
+        guide.place,
+        format!("more than {most} {what} in one guide"),
+        "split the guide: nobody works through so many",
+    )
+}
+
+/// Times or shares too large for exact sums.
+pub fn too_large(guide: &Named) -> Finding {
+    Finding::new(
+        Code::TooManyToReckon,
+        guide.place,
+        "times or shares too large to add up exactly",
+        "look for a time or count that is far too long",
+    )
+}
+
+/// No causes at all.
+pub fn no_causes(guide: &Named) -> Finding {
+    Finding::new(
+        Code::NoCauses,
+        guide.place,
+        format!("`{}` lists no cause", guide.value),
+        "list under `causes:` what it can be",
+    )
+}

@@ -1,0 +1,88 @@
+//! Where each page is: the only place that spells an address.
+//!
+//! Ids are safe as file names (`proof` saw to it), so an address is too.
+
+use super::page::Address;
+use crate::model::Kind;
+use crate::proof::Thing;
+
+/// The front page.
+pub const FRONT: &str = "index.html";
+/// All limits.
+pub const LIMITS: &str = "limits.html";
+/// All stores.
+pub const STORES: &str = "stores.html";
+/// All words.
+pub const WORDS: &str = "words.html";
+/// All jobs and checklists.
+pub const JOBS: &str = "jobs.html";
+/// By what the lamp does.
+pub const LAMPS: &str = "lamps.html";
+/// All sheets.
+pub const SHEETS: &str = "sheets.html";
+/// *About this edition*.
+pub const ABOUT: &str = "about.html";
+/// *Writing guides*.
+pub const WRITING: &str = "writing.html";
+/// Every page.
+pub const ALL: &str = "all.html";
+
+/// The page of a thing, or its place on the page of its list.
+pub fn of(thing: Thing, id: &str) -> Address {
+    match thing {
+        Thing::Guide(kind) => guide(kind, id),
+        Thing::Part => format!("{STORES}#part-{id}"),
+        Thing::Tool => format!("{STORES}#tool-{id}"),
+        Thing::Consumable => format!("{STORES}#consumable-{id}"),
+        Thing::Limit => format!("{LIMITS}#limit-{id}"),
+        Thing::Word => format!("{WORDS}#word-{id}"),
+        Thing::Picture => FRONT.to_owned(),
+        Thing::Item => kit(id),
+    }
+}
+
+/// The page of a guide.
+pub fn guide(kind: Kind, id: &str) -> Address {
+    match kind {
+        Kind::Handbook => FRONT.to_owned(),
+        Kind::Symptom => format!("faults/{id}.html"),
+        Kind::Procedure => format!("jobs/{id}.html"),
+        Kind::Checklist => format!("checks/{id}.html"),
+        Kind::Circuit => format!("circuits/{id}.html"),
+        Kind::Stores => STORES.to_owned(),
+        Kind::Limits => LIMITS.to_owned(),
+        Kind::Words => WORDS.to_owned(),
+    }
+}
+
+/// The page of an item of kit.
+pub fn kit(item: &str) -> Address {
+    format!("kit/{item}.html")
+}
+
+/// The sheet of a guide.
+pub fn sheet(id: &str) -> Address {
+    format!("sheets/{id}.html")
+}
+
+/// A question or ending of a fault-finding guide: the probe's id and a short hash of the answers given.
+pub fn on_the_way(guide: &str, name: &str, answers: &[String]) -> Address {
+    let hash = blake3::hash(answers.join("/").as_bytes());
+    let short: String = hash.as_bytes().iter().take(4).map(|byte| format!("{byte:02x}")).collect();
+    format!("faults/{guide}/{name}-{short}.html")
+}
+
+/// A picture.
+pub fn picture(file: &str) -> Address {
+    format!("pictures/{file}")
+}
+
+/// What leads from a page to the top folder.
+pub fn root(address: &str) -> String {
+    "../".repeat(address.matches('/').count())
+}
+
+/// A name that is unique over the handbook: the address without its ending, with hyphens for slashes.
+pub fn key(address: &str) -> String {
+    address.trim_end_matches(".html").replace('/', "-")
+}

@@ -1,0 +1,168 @@
+//! The pages that list: limits, stores, words, jobs, sheets, every page.
+
+use super::laying::{Laying, lines, markdown};
+use super::page::{
+    AllPages, AllRow, Body, JobGroup, Jobs, Letter, Limits, Link, Page, Rows, StoreGroup, StoreRow, Stores, WordRow,
+    Words,
+};
+use super::{addresses, frame, limits};
+use crate::model::{Consumable, Kind, Line, Many, Named, Part, Prose, Signal, Tool};
+use crate::proof::Thing;
+use crate::proof::cases::sound;
+use std::collections::BTreeMap;
+
+/// The titles of pages that no guide names are message ids; the render stage puts the words in.
+fn own(address: &str, kind: &'static str, body: Body) -> Page {
+    frame::page(address, kind, "", body)
+}
+
+/// All limits.
+pub fn limits_page(laying: &Laying<'_>) -> Page {
+    let lists = laying.proofed.guides.limits.iter();
+    let groups = lists.map(|(_, list)| limits::group(list, laying.units)).collect();
+    own(addresses::LIMITS, "kind-limits", Body::Limits(Limits { groups }))
+}
+
+/// All stores.
+pub fn stores_page(laying: &Laying<'_>) -> Page {
+    let stores = || laying.proofed.guides.stores.iter().map(|(_, stores)| stores);
+    let parts = stores().flat_map(|s| sound(&s.parts)).map(|part| row(laying, Thing::Part, Stored::part(part)));
+    let tools = stores().flat_map(|s| sound(&s.tools)).map(|tool| row(laying, Thing::Tool, Stored::tool(tool)));
+    let consumables = stores()
+        .flat_map(|s| sound(&s.consumables))
+        .map(|item| row(laying, Thing::Consumable, Stored::consumable(item)));
+    let groups = vec![
+        StoreGroup { list: "parts", rows: by_title(parts.collect()) },
+        StoreGroup { list: "tools", rows: by_title(tools.collect()) },
+        StoreGroup { list: "consumables", rows: by_title(consumables.collect()) },
+    ];
+    own(addresses::STORES, "kind-stores", Body::Stores(Stores { groups }))
+}
+
+fn by_title(mut rows: Vec<StoreRow>) -> Vec<StoreRow> {
+    rows.sort_by_key(|row| (row.title.to_lowercase(), row.anchor.clone()));
+    rows
+}
+
+/// What the three lists of the stores have in common.
+struct Stored<'s> {
+    id: &'s Named,
+    title: &'s Line,
+    says: &'s Option<Prose>,
+    also: &'s Many<Line>,
+    substitute: &'s Option<Prose>,
+    hazards: Vec<String>,
+    signal: Option<Signal>,
+}
+
+impl<'s> Stored<'s> {
+    fn part(part: &'s Part) -> Self {
+        let Part { part: id, title, says, also, substitute } = part;
+        Stored { id, title, says, also, substitute, hazards: Vec::new(), signal: None }
+    }
+
+    fn tool(tool: &'s Tool) -> Self {
+        let Tool { tool: id, title, says, also, substitute } = tool;
+        Stored { id, title, says, also, substitute, hazards: Vec::new(), signal: None }
+    }
+
+    fn consumable(item: &'s Consumable) -> Self {
+        let Consumable { consumable: id, title, says, also, substitute, hazards, signal } = item;
+        let signal = signal.as_ref().map(|signal| signal.value);
+        Stored { id, title, says, also, substitute, hazards: lines(hazards), signal }
+    }
+}
+
+fn row(laying: &Laying<'_>, thing: Thing, stored: Stored<'_>) -> StoreRow {
+    let id = stored.id.value.as_str();
+    let anchor = addresses::of(thing, id).rsplit('#').next().unwrap_or(id).to_owned();
+    StoreRow {
+        anchor,
+        title: stored.title.value.clone(),
+        also: lines(stored.also),
+        says: markdown(stored.says.as_ref()),
+        substitute: markdown(stored.substitute.as_ref()),
+        hazards: stored.hazards,
+        signal: stored.signal,
+        used_in: used_in(laying, thing, id),
+    }
+}
+
+/// The guides that point at a thing.
+pub fn used_in(laying: &Laying<'_>, thing: Thing, id: &str) -> Vec<Link> {
+    let references = laying.proofed.references.iter().filter(|reference| reference.to == (thing, id.to_owned()));
+    let has_page = |kind: Kind| matches!(kind, Kind::Symptom | Kind::Procedure | Kind::Checklist | Kind::Circuit);
+    let mut links: Vec<Link> = references
+        .filter(|reference| has_page(reference.from.0))
+        .map(|reference| laying.link(Thing::Guide(reference.from.0), &reference.from.1))
+        .collect();
+    links.sort();
+    links.dedup();
+    links
+}
+
+/// All words.
+pub fn words_page(laying: &Laying<'_>) -> Page {
+    let lists = laying.proofed.guides.words.iter();
+    let words = lists.flat_map(|(_, list)| sound(&list.entries));
+    let mut rows: Vec<WordRow> = words
+        .map(|word| {
+            let id = word.word.value.as_str();
+            WordRow {
+                anchor: format!("word-{id}"),
+                title: laying.link(Thing::Word, id).title,
+                also: lines(&word.also),
+                says: word.says.value.0.clone(),
+                used_in: used_in(laying, Thing::Word, id),
+            }
+        })
+        .collect();
+    rows.sort_by_key(|row| (row.title.to_lowercase(), row.anchor.clone()));
+    own(addresses::WORDS, "kind-words", Body::Words(Words { rows }))
+}
+
+/// All jobs and checklists, by item.
+pub fn jobs_page(laying: &Laying<'_>) -> Page {
+    let guides = &laying.proofed.guides;
+    let mut items: Vec<Option<String>> =
+        super::front::items(laying).into_iter().map(|item| Some(item.to_owned())).collect();
+    items.push(None);
+    let of = |kit: &Option<Named>, item: &Option<String>| kit.as_ref().map(|kit| &kit.value.0) == item.as_ref();
+    let groups = items.iter().map(|item| JobGroup {
+        title: item.as_ref().map_or_else(String::new, |item| laying.item_title(item)),
+        jobs: guides.procedures.iter().filter(|(_, g)| of(&g.kit, item)).map(|(_, g)| laying.job_row(g)).collect(),
+        checks: guides.checklists.iter().filter(|(_, g)| of(&g.kit, item)).map(|(_, g)| laying.check_row(g)).collect(),
+    });
+    let groups = groups.filter(|group| !group.jobs.is_empty() || !group.checks.is_empty()).collect();
+    own(addresses::JOBS, "kind-jobs", Body::Jobs(Jobs { groups }))
+}
+
+/// All sheets among the pages.
+pub fn sheets_page(pages: &[Page]) -> Page {
+    let sheets = pages.iter().filter(|page| matches!(page.body, Body::Sheet(_)));
+    let mut rows: Vec<Link> =
+        sheets.map(|page| Link { title: page.title.clone(), address: page.address.clone() }).collect();
+    rows.sort();
+    own(addresses::SHEETS, "kind-sheets", Body::Sheets(Rows { rows }))
+}
+
+/// Every page that people look for by name: no questions and endings, no lists of the program's own.
+pub fn all_page(pages: &[Page]) -> Page {
+    let mut letters: BTreeMap<String, Vec<AllRow>> = BTreeMap::new();
+    let named = pages.iter().filter(|page| !page.title.is_empty());
+    let sought = named.filter(|page| !matches!(page.body, Body::Question(_) | Body::Ending(_) | Body::Sheet(_)));
+    for page in sought {
+        let letter = page
+            .title
+            .chars()
+            .find(|letter| letter.is_alphanumeric())
+            .map_or(String::new(), |l| l.to_uppercase().collect());
+        let link = Link { title: page.title.clone(), address: page.address.clone() };
+        letters.entry(letter).or_default().push(AllRow { link, kind: page.kind });
+    }
+    let letters = letters.into_iter().map(|(letter, mut rows)| {
+        rows.sort_by_key(|row| (row.link.title.to_lowercase(), row.link.address.clone()));
+        Letter { letter, rows }
+    });
+    own(addresses::ALL, "kind-all", Body::All(AllPages { letters: letters.collect() }))
+}

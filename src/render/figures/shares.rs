@@ -1,0 +1,71 @@
+//! The bar of a share: how many cases in 100, drawn.
+//!
+//! The width is an attribute, not a style, so that it holds under a strict security policy and prints without backgrounds.
+//! It is not read out: the figure stands beside it.
+
+use super::svg;
+
+/// What a bar stands for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Bar {
+    /// A cause of the list: solid.
+    Cause,
+    /// Not on this list: hollow with an inked edge.
+    Rest,
+}
+
+/// The bar of `share` cases in 100 on a scale that ends at `scale`. A share past the end fills the bar.
+pub fn bar(share: f64, scale: f64, kind: Bar) -> String {
+    let full = if scale > 0.0 {
+        share / scale * 100.0
+    } else {
+        0.0
+    };
+    let class = match kind {
+        Bar::Cause => "fill",
+        Bar::Rest => "rest",
+    };
+    svg::drawing(100.0, 10.0)
+        .class("bar")
+        .with("preserveAspectRatio", "none")
+        .silent()
+        .add(svg::rect("track", 0.0, 0.0, 100.0, 10.0))
+        .add(svg::rect(class, 0.0, 0.0, full.clamp(0.0, 100.0), 10.0))
+        .print()
+}
+
+/// Where the scale of a list of bars ends: the next full ten at or above the greatest share, at least 10, at most 100.
+pub fn scale(shares: &[f64]) -> f64 {
+    let greatest = shares.iter().copied().fold(0.0, f64::max);
+    ((greatest / 10.0).ceil() * 10.0).clamp(10.0, 100.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_bar_is_as_long_as_its_share_of_the_scale() {
+        assert!(
+            bar(27.0, 30.0, Bar::Cause).contains("class=\"fill\" x=\"0\" y=\"0\" width=\"90\"")
+        );
+        assert!(
+            bar(7.0, 30.0, Bar::Rest).contains("class=\"rest\" x=\"0\" y=\"0\" width=\"23.33\"")
+        );
+        assert!(bar(50.0, 30.0, Bar::Cause).contains("width=\"100\" height=\"10\"/></svg>"));
+    }
+
+    #[test]
+    fn the_scale_ends_at_a_full_ten() {
+        assert_eq!(
+            [
+                scale(&[27.0, 12.0]),
+                scale(&[30.0]),
+                scale(&[]),
+                scale(&[3.0]),
+                scale(&[99.5])
+            ],
+            [30.0, 30.0, 10.0, 10.0, 100.0]
+        );
+    }
+}
