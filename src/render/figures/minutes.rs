@@ -4,7 +4,7 @@
 //! pattern of the page (`#hatch-blue`), which the theme provides once.
 
 use super::svg::{self, Element, Trace};
-use super::words::{Weight, width, wrap};
+use super::words::{Weight, fitted, width};
 
 /// What the rule shows. Minutes are never negative; what is not finite counts as 0.
 #[derive(Clone, Copy, Debug)]
@@ -106,12 +106,7 @@ impl Scale {
 /// The two words above the rule with their lines; they never meet, and stay inside the drawing.
 fn flags(minutes: &Minutes<'_>, now: f64, most: f64) -> Vec<Element> {
     let room = WIDTH / 2.0 - 8.0;
-    let set = |text: &str| {
-        wrap(text, Weight::Plain, SIZE, room, 1)
-            .into_iter()
-            .next()
-            .unwrap_or_default()
-    };
+    let set = |text: &str| fitted(text, Weight::Plain, SIZE, room).unwrap_or_default();
     let (now_word, most_word) = (set(minutes.now), set(minutes.most));
     let half = |word: &str| width(word, Weight::Plain, SIZE) / 2.0;
     let (now_half, most_half) = (half(&now_word), half(&most_word));

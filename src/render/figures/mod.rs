@@ -6,6 +6,7 @@
 //! Not promised: that a label fits in full. It is wrapped and then shortened, never its number.
 
 pub mod chain;
+pub mod circuit;
 pub mod lamp;
 pub mod map;
 pub mod minutes;

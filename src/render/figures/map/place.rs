@@ -2,7 +2,7 @@
 
 use super::{APART, Branch, Ending, FULL, LEADING, Question, RIGHT, SIZE, SOURCE};
 use crate::render::figures::svg;
-use crate::render::figures::words::{Weight, width, wrap};
+use crate::render::figures::words::{Weight, fitted, width, wrap};
 
 /// How a row's cases reach it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -87,10 +87,7 @@ pub(super) fn placed(first: &Question, figure: &dyn Fn(f64) -> String) -> Placed
 
 /// The words cut to one line of this width.
 pub(super) fn one_line(text: &str, room: f64) -> String {
-    wrap(text, Weight::Plain, SIZE, room, 1)
-        .into_iter()
-        .next()
-        .unwrap_or_default()
+    fitted(text, Weight::Plain, SIZE, room).unwrap_or_default()
 }
 
 /// A stream on its way down.
