@@ -55,7 +55,7 @@ pub fn rule(minutes: &Minutes<'_>) -> String {
             "togo",
             scale.x(so_far),
             23.0,
-            scale.x(to_go) - scale.x(0.0),
+            scale.x(so_far + to_go) - scale.x(so_far),
             11.0,
         ))
         .all(scale.ticks())

@@ -10,9 +10,14 @@ pub mod circuit;
 pub mod lamp;
 pub mod map;
 pub mod minutes;
+mod patterns;
 pub mod rail;
 pub mod shares;
 mod svg;
 mod words;
 
+pub use patterns::patterns;
 pub use svg::Shapes;
+
+#[cfg(test)]
+mod tests;
