@@ -4,7 +4,7 @@
 //! pattern of the page (`#hatch-blue`), which the theme provides once.
 
 use super::svg::{self, Element, Trace};
-use super::words::{Weight, width, wrap};
+use super::words::{Weight, fitted, width};
 
 /// What the rule shows. Minutes are never negative; what is not finite counts as 0.
 #[derive(Clone, Copy, Debug)]
@@ -37,9 +37,27 @@ pub fn rule(minutes: &Minutes<'_>) -> String {
     let [so_far, to_go, at_most] = [minutes.so_far, minutes.to_go, minutes.at_most].map(sane);
     let scale = Scale::up_to(at_most.max(so_far + to_go));
     svg::drawing(WIDTH, 74.0)
-        .add(svg::rect("body", LEFT - 6.0, 20.0, WIDTH - 2.0 * LEFT + 12.0, 34.0))
-        .add(svg::rect("done", scale.x(0.0), 23.0, scale.x(so_far) - scale.x(0.0), 11.0))
-        .add(svg::rect("togo", scale.x(so_far), 23.0, scale.x(to_go) - scale.x(0.0), 11.0))
+        .add(svg::rect(
+            "body",
+            LEFT - 6.0,
+            20.0,
+            WIDTH - 2.0 * LEFT + 12.0,
+            34.0,
+        ))
+        .add(svg::rect(
+            "done",
+            scale.x(0.0),
+            23.0,
+            scale.x(so_far) - scale.x(0.0),
+            11.0,
+        ))
+        .add(svg::rect(
+            "togo",
+            scale.x(so_far),
+            23.0,
+            scale.x(so_far + to_go) - scale.x(so_far),
+            11.0,
+        ))
         .all(scale.ticks())
         .all(flags(minutes, scale.x(so_far), scale.x(at_most)))
         .titled(minutes.prefix, minutes.title)
@@ -57,9 +75,15 @@ impl Scale {
     fn up_to(most: f64) -> Self {
         let count = |step: f64| (most / step).ceil() + 1.0;
         let coarsest = STEPS[STEPS.len() - 1];
-        let step = STEPS.into_iter().find(|step| count(*step) <= 48.0).unwrap_or(coarsest);
+        let step = STEPS
+            .into_iter()
+            .find(|step| count(*step) <= 48.0)
+            .unwrap_or(coarsest);
         // A rule of more than a month is cut: its words still say how long.
-        Self { step, ticks: count(step).min(48.0) as u32 }
+        Self {
+            step,
+            ticks: count(step).min(48.0) as u32,
+        }
     }
 
     fn x(&self, minutes: f64) -> f64 {
@@ -82,7 +106,7 @@ impl Scale {
 /// The two words above the rule with their lines; they never meet, and stay inside the drawing.
 fn flags(minutes: &Minutes<'_>, now: f64, most: f64) -> Vec<Element> {
     let room = WIDTH / 2.0 - 8.0;
-    let set = |text: &str| wrap(text, Weight::Plain, SIZE, room, 1).into_iter().next().unwrap_or_default();
+    let set = |text: &str| fitted(text, Weight::Plain, SIZE, room).unwrap_or_default();
     let (now_word, most_word) = (set(minutes.now), set(minutes.most));
     let half = |word: &str| width(word, Weight::Plain, SIZE) / 2.0;
     let (now_half, most_half) = (half(&now_word), half(&most_word));
@@ -110,7 +134,11 @@ fn centred(class: &str, x: f64, y: f64, text: &str) -> Element {
 }
 
 fn sane(minutes: f64) -> f64 {
-    if minutes.is_finite() { minutes.max(0.0) } else { 0.0 }
+    if minutes.is_finite() {
+        minutes.max(0.0)
+    } else {
+        0.0
+    }
 }
 
 #[cfg(test)]
@@ -141,8 +169,14 @@ mod tests {
             now: "now",
             most: "at most 15",
         });
-        assert!(drawn.contains("class=\"done\" x=\"10\" y=\"23\" width=\"40\""), "{drawn}");
-        assert!(drawn.contains("class=\"togo\" x=\"50\" y=\"23\" width=\"160\""), "{drawn}");
+        assert!(
+            drawn.contains("class=\"done\" x=\"10\" y=\"23\" width=\"40\""),
+            "{drawn}"
+        );
+        assert!(
+            drawn.contains("class=\"togo\" x=\"50\" y=\"23\" width=\"160\""),
+            "{drawn}"
+        );
     }
 
     #[test]
@@ -157,9 +191,13 @@ mod tests {
             most: "at most 12",
         });
         assert!(drawn.contains(">now<") && drawn.contains(">at most 12<"));
-        let x: Vec<f64> =
-            drawn.split("class=\"t2\" x=\"").skip(1).filter_map(|rest| rest.split('"').next()?.parse().ok()).collect();
-        let apart = (width("now", Weight::Plain, SIZE) + width("at most 12", Weight::Plain, SIZE)) / 2.0;
+        let x: Vec<f64> = drawn
+            .split("class=\"t2\" x=\"")
+            .skip(1)
+            .filter_map(|rest| rest.split('"').next()?.parse().ok())
+            .collect();
+        let apart =
+            (width("now", Weight::Plain, SIZE) + width("at most 12", Weight::Plain, SIZE)) / 2.0;
         assert!(x[1] - x[0] > apart, "{x:?}");
     }
 }

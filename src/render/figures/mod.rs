@@ -6,12 +6,18 @@
 //! Not promised: that a label fits in full. It is wrapped and then shortened, never its number.
 
 pub mod chain;
+pub mod circuit;
 pub mod lamp;
 pub mod map;
 pub mod minutes;
+mod patterns;
 pub mod rail;
 pub mod shares;
 mod svg;
 mod words;
 
+pub use patterns::patterns;
 pub use svg::Shapes;
+
+#[cfg(test)]
+mod tests;

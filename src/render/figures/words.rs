@@ -41,7 +41,7 @@ pub(super) fn width(text: &str, weight: Weight, size: f64) -> f64 {
 
 /// `text` in at most `lines` lines of at most `room`; what does not fit ends in "…".
 ///
-/// Breaks at spaces, after hyphens only where the writer put a space; a word longer than a line is broken inside.
+/// A line has one letter at least, even where that is wider than `room`. Breaks at spaces, after hyphens only where the writer put a space; a word longer than a line is broken inside.
 pub(super) fn wrap(text: &str, weight: Weight, size: f64, room: f64, lines: usize) -> Vec<String> {
     let mut set: Vec<String> = Vec::new();
     for word in text.split_whitespace() {
@@ -60,6 +60,14 @@ pub(super) fn wrap(text: &str, weight: Weight, size: f64, room: f64, lines: usiz
         }
     }
     set
+}
+
+/// `text` on one line of at most `room`, shortened if need be; nothing if not even a letter fits.
+pub(super) fn fitted(text: &str, weight: Weight, size: f64, room: f64) -> Option<String> {
+    wrap(text, weight, size, room, 1)
+        .into_iter()
+        .next()
+        .filter(|line| width(line, weight, size) <= room)
 }
 
 /// A word cut into pieces that fit; a mark stays with the letter it sits on.
