@@ -3,5 +3,9 @@
 //! The folders of this crate are the stages that the data goes through, in order; `DEVELOPERS.md` walks through them.
 //! A stage takes plain data and gives plain data back; only `source` reads files and only `press` writes them.
 
+pub mod cli;
+pub mod model;
 pub mod press;
+pub mod proof;
 pub mod reckoning;
+pub mod source;

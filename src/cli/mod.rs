@@ -1,0 +1,67 @@
+//! The command line: reads what was asked, calls the stages, and says what came of it. The only stage that prints.
+
+mod args;
+mod proof;
+mod report;
+mod schema;
+mod terminal;
+
+pub use args::{Command, Line};
+pub use terminal::{Colour, Outcome, Terminal};
+
+use clap::{CommandFactory, Parser};
+use std::ffi::OsString;
+
+/// Runs the program.
+pub fn run(args: impl IntoIterator<Item = OsString>, terminal: &mut Terminal) -> Outcome {
+    match Line::try_parse_from(args) {
+        Ok(line) => obey(line.command, terminal),
+        Err(error) => usage(&error, terminal),
+    }
+}
+
+fn obey(command: Command, terminal: &mut Terminal) -> Outcome {
+    match command {
+        Command::Bind(_) => Outcome::CouldNotRun,
+        Command::Proof(job) => proof::run(&job, terminal),
+        Command::Schema(job) => schema::run(&job, terminal),
+        Command::Completions(job) => completions(job.shell, terminal),
+        Command::Manual => manual(terminal),
+    }
+}
+
+/// Help and version are what was asked for; anything else could not run.
+fn usage(error: &clap::Error, terminal: &mut Terminal) -> Outcome {
+    let words = match terminal.colour {
+        Colour::Coloured => error.render().ansi().to_string(),
+        Colour::Plain => error.render().to_string(),
+    };
+    if error.use_stderr() {
+        terminal.tell(words.trim_end());
+        Outcome::CouldNotRun
+    } else {
+        terminal.say(words.trim_end());
+        Outcome::Good
+    }
+}
+
+fn completions(shell: clap_complete::Shell, terminal: &mut Terminal) -> Outcome {
+    let mut script = Vec::new();
+    clap_complete::generate(shell, &mut Line::command(), "coquille", &mut script);
+    terminal.say(String::from_utf8_lossy(&script).trim_end());
+    Outcome::Good
+}
+
+fn manual(terminal: &mut Terminal) -> Outcome {
+    let mut page = Vec::new();
+    match clap_mangen::Man::new(Line::command()).render(&mut page) {
+        Ok(()) => {
+            terminal.say(String::from_utf8_lossy(&page).trim_end());
+            Outcome::Good
+        }
+        Err(error) => {
+            terminal.tell(format!("the manual page could not be made: {error}"));
+            Outcome::CouldNotRun
+        }
+    }
+}

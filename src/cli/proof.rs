@@ -1,0 +1,50 @@
+//! `coquille proof`: check only.
+
+use super::args::{Format, ProofJob};
+use super::report::{human, json, sarif};
+use super::terminal::{Outcome, Terminal};
+use crate::proof::{Proofed, proof};
+use crate::source::{Folder, read};
+use std::path::Path;
+
+/// Runs it.
+pub fn run(job: &ProofJob, terminal: &mut Terminal) -> Outcome {
+    let Some(folder) = opened(&job.guides, terminal) else { return Outcome::CouldNotRun };
+    let proofed = proof(&folder);
+    match job.format {
+        Format::Human => {
+            findings(&proofed, &folder, &job.guides, terminal);
+            terminal.say(human::summary(&proofed, folder.trees.len()));
+        }
+        Format::Json => terminal.say(format!("{:#}", json::report(&proofed, &folder.texts))),
+        Format::Sarif => terminal.say(format!("{:#}", sarif::log(&proofed, &folder.texts))),
+    }
+    outcome(&proofed, job.strict)
+}
+
+/// Good when there is no error, and with `--strict` no advice either.
+pub(super) fn outcome(proofed: &Proofed, strict: bool) -> Outcome {
+    let faulty = proofed.errors() > 0 || (strict && proofed.advice() > 0);
+    if faulty { Outcome::Faulty } else { Outcome::Good }
+}
+
+/// Reads the guides, or says why they cannot be read.
+pub(super) fn opened(guides: &Path, terminal: &mut Terminal) -> Option<Folder> {
+    match read(guides) {
+        Ok(folder) => Some(folder),
+        Err(error) => {
+            terminal.tell(format!("The guides' folder `{}` cannot be read: {error}", guides.display()));
+            terminal.tell("Name the folder with the guides, or make a new handbook with `coquille begin DIR`.");
+            None
+        }
+    }
+}
+
+/// Says every finding.
+pub(super) fn findings(proofed: &Proofed, folder: &Folder, guides: &Path, terminal: &mut Terminal) {
+    let colour = terminal.colour;
+    for found in &proofed.findings {
+        terminal.say(human::finding(found, &folder.texts, guides, colour));
+        terminal.say("");
+    }
+}

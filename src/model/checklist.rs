@@ -1,0 +1,70 @@
+//! `checklist:` an inspection: items with limits, no diagnosis.
+
+use super::common::{Needs, Picture, Safety, Time, Waiver};
+use super::value::{Line, Many, Named, Prose};
+use crate::source::Tolerant;
+use schemars::JsonSchema;
+use serde::Deserialize;
+
+/// An inspection.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize, JsonSchema)]
+pub struct Checklist {
+    /// Its id.
+    pub checklist: Named,
+    /// What it is, in words.
+    pub title: Line,
+    /// The item it is for, if it is for one.
+    pub kit: Option<Named>,
+    /// What it is for.
+    #[serde(rename = "for")]
+    pub purpose: Prose,
+    /// Other words for it, for the search.
+    #[serde(default)]
+    pub also: Many<Line>,
+    /// What to lay out.
+    #[serde(default)]
+    pub needs: Needs,
+    /// How long it takes.
+    pub minutes: Time,
+    /// Safety notes that hold for the whole list.
+    #[serde(default)]
+    pub safety: Many<Tolerant<Safety>>,
+    /// The items, most critical first.
+    pub items: Many<Tolerant<CheckItem>>,
+    /// The last item: what is said or done when the list is complete.
+    pub done: Option<Prose>,
+    /// Pictures of this guide.
+    #[serde(default)]
+    pub pictures: Many<Tolerant<Picture>>,
+    /// Findings that are accepted, with the reason.
+    #[serde(default)]
+    pub accepts: Many<Tolerant<Waiver>>,
+}
+
+/// An item of a checklist.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize, JsonSchema)]
+pub struct CheckItem {
+    /// Its id.
+    pub item: Named,
+    /// A heading, where a new group of items starts.
+    pub heading: Option<Line>,
+    /// What to do, and the state that is wanted.
+    #[serde(rename = "do")]
+    pub full: Prose,
+    /// The same for the practised hand.
+    pub short: Option<Prose>,
+    /// The place on the item of kit.
+    pub place: Option<Named>,
+    /// What to read, if something is read.
+    pub read: Option<Line>,
+    /// The limit that the reading is held against.
+    pub limit: Option<Named>,
+    /// Caution before it.
+    #[serde(default)]
+    pub safety: Many<Tolerant<Safety>>,
+    /// A picture.
+    pub picture: Option<Named>,
+    /// The guide that mends it.
+    #[serde(rename = "if not")]
+    pub if_not: Option<Named>,
+}

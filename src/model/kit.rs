@@ -1,0 +1,21 @@
+//! The items of kit that the program knows, and their places from tip to plug, or from fencer to apparatus.
+//!
+//! A rail is drawn for each (`render::figures::rail`); a club's own item names its places in `handbook.yaml`.
+
+/// The items that the program knows, each with its places in the order of the rail.
+pub const BUILT_IN: [(&str, &[&str]); 9] = [
+    ("foil", &["tip", "barrel", "blade", "guard", "socket", "grip", "pommel"]),
+    ("epee", &["tip", "barrel", "blade", "guard", "socket", "grip", "pommel"]),
+    ("sabre", &["point", "blade", "guard", "socket", "grip", "pommel"]),
+    ("body-cord", &["weapon-plug", "wires", "clip", "reel-plug"]),
+    ("mask-cord", &["mask-clip", "wire", "jacket-clip"]),
+    ("mask", &["mesh", "bib", "clip-place"]),
+    ("jacket", &["sleeve", "front", "back", "clip-place"]),
+    ("reel", &["socket", "cable", "drum", "brushes", "outlet"]),
+    ("tester", &["sockets", "leads", "lamp", "battery"]),
+];
+
+/// The places of an item that the program knows.
+pub fn built_in_places(item: &str) -> Option<&'static [&'static str]> {
+    BUILT_IN.iter().find(|(known, _)| *known == item).map(|(_, places)| *places)
+}

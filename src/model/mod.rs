@@ -1,0 +1,117 @@
+//! The typed guide formats: what a volunteer may write, key by key.
+//!
+//! In: placed trees. Out: [`Guides`]. The doc comments here are the descriptions in the JSON Schema.
+//! Leaves to others: whether guides agree with one another (`proof`).
+
+mod checklist;
+mod circuit;
+mod common;
+mod fill;
+mod handbook_file;
+mod kit;
+mod limits;
+mod procedure;
+pub mod prose;
+mod schema;
+mod stores;
+mod symptom;
+mod value;
+mod words;
+
+pub use checklist::{CheckItem, Checklist};
+pub use circuit::Circuit;
+pub use common::{LampState, Meant, Need, Needs, Odds, Picture, Safety, Signal, SubStep, Time, Waiver, Who};
+pub use fill::fill;
+pub use handbook_file::{HandbookFile, Item, Paper, Units, Withdrawn};
+pub use kit::{BUILT_IN, built_in_places};
+pub use limits::{BoundKind, Limit, Limits};
+pub use procedure::{Check, Procedure, Step, ThreadState, Torque};
+pub use schema::{any_guide, schema};
+pub use stores::{Consumable, Part, Stores, Tool};
+pub use symptom::{
+    Access, Answer, Cause, First, FirstAnswer, LampSeen, Order, Probe, Rest, SeenOn, Shares, Symptom, TellApart, Unlike,
+};
+pub use value::{Id, Line, Many, Markdown, Minutes, Misread, MisreadKind, Named, Prose, Share, Told};
+pub use words::{Glossary, Word};
+
+use crate::source::FileId;
+use std::collections::BTreeSet;
+
+/// All guides of a handbook, in the order of their files' names.
+#[derive(Debug, Clone, Default)]
+pub struct Guides {
+    /// `handbook.yaml`.
+    pub handbook: Option<(FileId, HandbookFile)>,
+    /// Fault-finding guides.
+    pub symptoms: Vec<(FileId, Symptom)>,
+    /// Jobs.
+    pub procedures: Vec<(FileId, Procedure)>,
+    /// Inspections.
+    pub checklists: Vec<(FileId, Checklist)>,
+    /// Circuits.
+    pub circuits: Vec<(FileId, Circuit)>,
+    /// Stores.
+    pub stores: Vec<(FileId, Stores)>,
+    /// Limits.
+    pub limits: Vec<(FileId, Limits)>,
+    /// Words.
+    pub words: Vec<(FileId, Glossary)>,
+    /// Ids of guides that could not be filled, so that what points at them is not called unknown.
+    pub broken: BTreeSet<String>,
+    /// Files beside the guides, by path: what pictures may point at.
+    pub others: BTreeSet<String>,
+}
+
+/// A kind of guide.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Kind {
+    /// The handbook as a whole.
+    Handbook,
+    /// Fault finding.
+    Symptom,
+    /// A job.
+    Procedure,
+    /// An inspection.
+    Checklist,
+    /// An electrical model.
+    Circuit,
+    /// Parts, tools, consumables.
+    Stores,
+    /// Limits.
+    Limits,
+    /// The glossary.
+    Words,
+}
+
+impl Kind {
+    /// Every kind.
+    pub const ALL: [Kind; 8] = [
+        Kind::Handbook,
+        Kind::Symptom,
+        Kind::Procedure,
+        Kind::Checklist,
+        Kind::Circuit,
+        Kind::Stores,
+        Kind::Limits,
+        Kind::Words,
+    ];
+
+    /// The key that a guide of this kind starts with.
+    pub fn key(self) -> &'static str {
+        match self {
+            Kind::Handbook => "handbook",
+            Kind::Symptom => "symptom",
+            Kind::Procedure => "procedure",
+            Kind::Checklist => "checklist",
+            Kind::Circuit => "circuit",
+            Kind::Stores => "stores",
+            Kind::Limits => "limits",
+            Kind::Words => "words",
+        }
+    }
+
+    /// The kind that starts with this key.
+    pub fn of(key: &str) -> Option<Kind> {
+        Kind::ALL.into_iter().find(|kind| kind.key() == key)
+    }
+}

@@ -1,0 +1,88 @@
+//! JSON Schema (2020-12) of every kind of guide, for editors.
+//!
+//! Out: the schema as a JSON value; the descriptions are the doc comments of the model.
+
+use super::{Checklist, Circuit, Glossary, HandbookFile, Kind, Limits, Procedure, Stores, Symptom};
+use schemars::generate::SchemaSettings;
+use serde_json::Value;
+
+/// The schema of one kind.
+pub fn schema(kind: Kind) -> Value {
+    let generator = SchemaSettings::draft2020_12().into_generator();
+    let schema = match kind {
+        Kind::Handbook => generator.into_root_schema_for::<HandbookFile>(),
+        Kind::Symptom => generator.into_root_schema_for::<Symptom>(),
+        Kind::Procedure => generator.into_root_schema_for::<Procedure>(),
+        Kind::Checklist => generator.into_root_schema_for::<Checklist>(),
+        Kind::Circuit => generator.into_root_schema_for::<Circuit>(),
+        Kind::Stores => generator.into_root_schema_for::<Stores>(),
+        Kind::Limits => generator.into_root_schema_for::<Limits>(),
+        Kind::Words => generator.into_root_schema_for::<Glossary>(),
+    };
+    closed(schema.to_value())
+}
+
+/// One schema for any guide: which kind holds is told by the kind's own key.
+pub fn any_guide() -> Value {
+    let kinds: Vec<Value> = Kind::ALL
+        .into_iter()
+        .map(|kind| {
+            serde_json::json!({ "if": { "required": [kind.key()] }, "then": { "$ref": format!("#/$defs/{}", kind.key()) } })
+        })
+        .collect();
+    let one_of: Vec<Value> =
+        Kind::ALL.into_iter().map(|kind| serde_json::json!({ "required": [kind.key()] })).collect();
+    let defs: serde_json::Map<String, Value> =
+        Kind::ALL.into_iter().map(|kind| (kind.key().to_owned(), rooted(schema(kind), kind))).collect();
+    serde_json::json!({
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "A guide of a handbook",
+        "type": "object",
+        "allOf": kinds,
+        "anyOf": one_of,
+        "$defs": defs,
+    })
+}
+
+/// Moves the references of a schema to where it stands inside [`any_guide`].
+fn rooted(mut value: Value, kind: Kind) -> Value {
+    redirect(&mut value, &format!("#/$defs/{}/$defs/", kind.key()));
+    if let Some(map) = value.as_object_mut() {
+        map.remove("$schema");
+    }
+    value
+}
+
+fn redirect(value: &mut Value, to: &str) {
+    match value {
+        Value::Object(map) => {
+            for (key, inner) in map.iter_mut() {
+                match inner {
+                    Value::String(text) if key == "$ref" => *text = text.replacen("#/$defs/", to, 1),
+                    other => redirect(other, to),
+                }
+            }
+        }
+        Value::Array(items) => items.iter_mut().for_each(|item| redirect(item, to)),
+        _ => {}
+    }
+}
+
+/// An unknown key is an error to `proof`, so it is one to the schema.
+fn closed(mut value: Value) -> Value {
+    close(&mut value);
+    value
+}
+
+fn close(value: &mut Value) {
+    match value {
+        Value::Object(map) => {
+            if map.get("type").and_then(Value::as_str) == Some("object") && map.contains_key("properties") {
+                map.insert("additionalProperties".into(), Value::Bool(false));
+            }
+            map.values_mut().for_each(close);
+        }
+        Value::Array(items) => items.iter_mut().for_each(close),
+        _ => {}
+    }
+}

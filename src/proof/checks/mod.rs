@@ -1,0 +1,12 @@
+//! The checks: each looks at the guides for one kind of trouble.
+
+pub mod hazards;
+pub mod limits;
+pub mod pictures;
+pub mod places;
+pub mod procedures;
+pub mod reach;
+pub mod references;
+pub mod symptoms;
+pub mod values;
+pub mod waivers;

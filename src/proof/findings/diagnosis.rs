@@ -1,0 +1,164 @@
+//! Findings about fault-finding: shares, answers, opening jobs, remedies.
+
+use crate::model::Named;
+use crate::proof::code::Code;
+use crate::proof::finding::{Finding, listed};
+use crate::source::Place;
+
+/// The shares add up to more than 100.
+pub fn shares_over_100(place: Place, hundredths: u32) -> Finding {
+    let sum = f64::from(hundredths) / 100.0;
+    Finding::new(
+        Code::SharesOver100,
+        place,
+        format!("the shares add up to {sum}, more than 100"),
+        "lower them; what is left over is *not on this list*",
+    )
+}
+
+/// A cause has no share.
+pub fn no_share(cause: &Named) -> Finding {
+    Finding::new(
+        Code::NoShare,
+        cause.place,
+        format!("`{}` has no share", cause.value),
+        "add `share:` with how many in 100 cases it is, or `seen:` with how many you counted",
+    )
+}
+
+/// Shares and counts are mixed.
+pub fn mixed_shares(cause: &Named) -> Finding {
+    Finding::new(
+        Code::NoShare,
+        cause.place,
+        format!("`{}` is counted another way than the rest", cause.value),
+        "use `share:` for all causes of a guide, or `seen:` for all",
+    )
+}
+
+/// A probe has no answer for everything else.
+pub fn no_otherwise(probe: &Named) -> Finding {
+    Finding::new(
+        Code::NoOtherwise,
+        probe.place,
+        format!("no answer of `{}` is for everything else", probe.value),
+        "give the unremarkable answer `means: otherwise`",
+    )
+    .of(probe.value.as_str())
+}
+
+/// Two answers are for everything else.
+pub fn two_otherwise(place: Place, probe: &Named) -> Finding {
+    Finding::new(
+        Code::TwoOtherwise,
+        place,
+        format!("a second `otherwise` in `{}`", probe.value),
+        "name the causes that answer so, and leave `otherwise` to the other answer",
+    )
+    .also(probe.place, "in this probe")
+}
+
+/// An answer names no cause.
+pub fn empty_answer(answer: &Named) -> Finding {
+    Finding::new(
+        Code::EmptyAnswer,
+        answer.place,
+        format!("the answer `{}` names no cause", answer.value),
+        "say under `means:` which causes answer so, or `otherwise`",
+    )
+}
+
+/// Fewer than two answers.
+pub fn too_few_answers(probe: &Named) -> Finding {
+    Finding::new(
+        Code::TooFewAnswers,
+        probe.place,
+        format!("`{}` has fewer than two answers", probe.value),
+        "write the other answer; a trial fix says `mends:` instead",
+    )
+}
+
+/// No probe finds a cause.
+pub fn cause_never_found(cause: &Named) -> Finding {
+    Finding::new(
+        Code::CauseNeverFound,
+        cause.place,
+        format!("no probe can find `{}`", cause.value),
+        "name it under `means:` in the answer that shows it, or take it out",
+    )
+    .of(cause.value.as_str())
+}
+
+/// A probe tells nothing.
+pub fn dead_probe(probe: &Named) -> Finding {
+    Finding::new(
+        Code::DeadProbe,
+        probe.place,
+        format!("`{}` tells nothing", probe.value),
+        "every cause gives the same answer: take it out, or name the causes that answer differently",
+    )
+    .of(probe.value.as_str())
+}
+
+/// Causes with different remedies that no probe parts.
+pub fn inseparable(first: &Named, all: &[&str]) -> Finding {
+    let names = listed(all.iter().copied()).replace(" or ", " and ");
+    Finding::new(
+        Code::Inseparable,
+        first.place,
+        format!("no probe parts {names}"),
+        "add a probe that they answer differently, or give them the same lasting remedy",
+    )
+    .of(first.value.as_str())
+}
+
+/// Something waits for itself.
+pub fn needs_itself(named: &Named) -> Finding {
+    Finding::new(
+        Code::NeedsItself,
+        named.place,
+        format!("`{}` waits for itself", named.value),
+        "follow `needs:` or `after:` from here; take the link out that leads back",
+    )
+}
+
+/// A cause has no remedy.
+pub fn no_remedy(cause: &Named) -> Finding {
+    Finding::new(
+        Code::NoRemedy,
+        cause.place,
+        format!("`{}` has no remedy", cause.value),
+        "name the job that mends it under `lasting:`",
+    )
+}
+
+/// Nothing is said about what is not on the list.
+pub fn no_rest(guide: &Named) -> Finding {
+    Finding::new(
+        Code::NoRest,
+        guide.place,
+        "nothing about what is not on the list",
+        "the shares leave cases over: add `not on this list:` with what to do then",
+    )
+}
+
+/// A stop-gap without its lasting remedy.
+pub fn stop_gap(named: &Named) -> Finding {
+    Finding::new(
+        Code::StopGap,
+        named.place,
+        format!("the stop-gap `{}` has no lasting remedy", named.value),
+        "name under `lasting:` what mends it for good",
+    )
+}
+
+/// A probe that takes no time.
+pub fn no_minutes(probe: &Named, place: Place) -> Finding {
+    Finding::new(
+        Code::NoMinutes,
+        place,
+        format!("`{}` takes no time", probe.value),
+        "say how long it takes, be it `30 s`",
+    )
+    .of(probe.value.as_str())
+}

@@ -1,0 +1,12 @@
+//! The one constructor of each finding: the words stand here and nowhere else.
+//!
+//! Grouped by what a finding is about; the list of codes is in `code.rs`.
+
+pub mod diagnosis;
+pub mod ids;
+pub mod pictures;
+pub mod prose;
+pub mod safety;
+pub mod shape;
+pub mod stores;
+pub mod waivers;

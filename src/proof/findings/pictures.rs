@@ -1,0 +1,76 @@
+//! Findings about pictures.
+
+use crate::model::{Line, Named};
+use crate::proof::code::Code;
+use crate::proof::finding::{Finding, did_you_mean};
+
+/// The file is not there.
+pub fn missing<'a>(file: &Line, known: impl IntoIterator<Item = &'a str>) -> Finding {
+    Finding::new(
+        Code::MissingPicture,
+        file.place,
+        format!("no file `{}` in the folder", file.value),
+        did_you_mean(&file.value, known, "the path starts at the handbook's folder, such as `pictures/tip.svg`"),
+    )
+}
+
+/// The path leaves the folder.
+pub fn outside(file: &Line) -> Finding {
+    Finding::new(
+        Code::PictureOutside,
+        file.place,
+        format!("`{}` lies outside the handbook's folder", file.value),
+        "copy the picture into the folder",
+    )
+}
+
+/// A kind that pages cannot show.
+pub fn kind(file: &Line) -> Finding {
+    let heic = file.value.to_ascii_lowercase().ends_with(".heic");
+    let help = match heic {
+        true => "a phone's HEIC is shown by few browsers: export it as JPEG",
+        false => "save it as SVG, PNG, JPEG or WebP",
+    };
+    Finding::new(Code::PictureKind, file.place, format!("pages cannot show `{}`", file.value), help)
+}
+
+/// Larger than a picture may be.
+pub fn too_large(file: &Line) -> Finding {
+    Finding::new(
+        Code::PictureKind,
+        file.place,
+        format!("`{}` is larger than 20 MB", file.value),
+        "save a smaller copy: 1,600 pixels are enough",
+    )
+}
+
+/// No words for those who cannot see it.
+pub fn without_alt(picture: &Named) -> Finding {
+    Finding::new(
+        Code::PictureAlt,
+        picture.place,
+        format!("the picture `{}` has no `alt`", picture.value),
+        "say under `alt:` what it shows that the reader needs",
+    )
+}
+
+/// Scripts or outside references.
+pub fn unsafe_svg(file: &Line, what: &str) -> Finding {
+    Finding::new(
+        Code::UnsafeSvg,
+        file.place,
+        format!("`{}` has {what}", file.value),
+        "save it as plain SVG, without scripts, links and outside images",
+    )
+}
+
+/// Nobody shows it.
+pub fn unused(picture: &Named) -> Finding {
+    Finding::new(
+        Code::UnusedPicture,
+        picture.place,
+        format!("no guide shows the picture `{}`", picture.value),
+        "show it with `picture:`, or take it out",
+    )
+    .of(picture.value.as_str())
+}

@@ -1,0 +1,56 @@
+//! Findings about what can hurt somebody.
+
+use crate::model::{Named, Signal};
+use crate::proof::code::Code;
+use crate::proof::finding::Finding;
+use crate::source::Place;
+
+/// A hazardous consumable without a safety note before it.
+pub fn hazard_without_safety(named: &Named, signal: Signal, stored: Place) -> Finding {
+    let word = signal_word(signal);
+    let help = format!("put `- {word}: …` under `safety:` of this step, of one before it, or of the whole guide");
+    Finding::new(
+        Code::HazardWithoutSafety,
+        named.place,
+        format!("`{}` is used without a {word} before it", named.value),
+        help,
+    )
+    .also(stored, "its hazards stand here")
+    .of(named.value.as_str())
+}
+
+/// No signal word, or several.
+pub fn safety_word(place: Place, count: usize) -> Finding {
+    let message =
+        if count == 0 { "a safety note without a signal word" } else { "a safety note with several signal words" };
+    Finding::new(Code::SafetyWord, place, message, "write one of `danger`, `warning`, `caution`, `notice` per note")
+}
+
+fn signal_word(signal: Signal) -> &'static str {
+    match signal {
+        Signal::Danger => "danger",
+        Signal::Warning => "warning",
+        Signal::Caution => "caution",
+        Signal::Notice => "notice",
+    }
+}
+
+/// A torque over what the thread bears.
+pub fn torque_over_proof(place: Place, numbers: &str) -> Finding {
+    Finding::new(
+        Code::TorqueOverProof,
+        place,
+        "this torque stretches the thread for good",
+        format!("{numbers}; lower it"),
+    )
+}
+
+/// A torque near what the thread bears.
+pub fn torque_near_proof(place: Place, numbers: &str) -> Finding {
+    Finding::new(
+        Code::TorqueNearProof,
+        place,
+        "this torque is near what the thread bears",
+        format!("{numbers}; stay under nine tenths"),
+    )
+}

@@ -1,0 +1,132 @@
+//! Findings about a file and the shape of what stands in it.
+
+use crate::model::{Kind, Misread, MisreadKind};
+use crate::proof::code::Code;
+use crate::proof::finding::{Finding, did_you_mean, listed};
+use crate::source::{Flaw, Place, What};
+
+/// Words a flaw that `source` or `model` met.
+pub fn from_flaw(flaw: Flaw) -> Finding {
+    let Flaw { place, what } = flaw;
+    match what {
+        What::DuplicateKey { key, first } => duplicate_key(place, &key, first),
+        What::UnknownKey { key, known } => unknown_key(place, &key, &known),
+        What::MissingKey(key) => missing_key(place, &key),
+        What::WrongType { wanted, found } => wrong_type(place, &wanted, &found),
+        What::UnknownWord { word, known } => unknown_word(place, &word, &known),
+        What::UnknownKind(key) => unknown_kind(place, &key),
+        What::BadValue(why) => Finding::new(Code::BadValue, place, why, "look at a guide that binds"),
+        What::NoHandbook => no_handbook(place),
+        other => from_text_flaw(place, other),
+    }
+}
+
+/// Words a flaw of the text itself.
+fn from_text_flaw(place: Place, what: What) -> Finding {
+    let plain = |code: Code, message: &str, help: &str| Finding::new(code, place, message, help);
+    match what {
+        What::NotUtf8 => {
+            plain(Code::NotUtf8, "the file is not UTF-8 text", "save it from your editor with the encoding UTF-8")
+        }
+        What::TooLarge(size) => Finding::new(
+            Code::TooLarge,
+            place,
+            format!("the file has {} KiB, a guide may have 1024", size / 1024),
+            "look into it: this is more than a person writes; split it or move it out of the folder",
+        ),
+        What::Unreadable(why) => Finding::new(
+            Code::Unreadable,
+            place,
+            format!("the file cannot be read: {why}"),
+            "see that it is yours to read and not open elsewhere",
+        ),
+        What::Empty => plain(Code::EmptyFile, "the file has nothing in it", "write the guide, or delete the file"),
+        What::OddBreak(letter) => Finding::new(
+            Code::OddBreak,
+            place,
+            format!("an odd character, U+{:04X}", u32::from(letter)),
+            "delete it; where a new line is meant, press Enter",
+        ),
+        What::Tab => plain(Code::Tab, "a tab where YAML wants spaces", "set the line in with spaces instead"),
+        What::Syntax(why) => Finding::new(
+            Code::YamlSyntax,
+            place,
+            format!("cannot make out the YAML: {why}"),
+            "compare this line and the one above with a guide that binds; a text with `: ` or ` #` in it needs quotes",
+        ),
+        What::Anchor => plain(Code::Anchor, "an anchor, which guides do not use", "take the `&…` out"),
+        What::Alias => {
+            plain(Code::Alias, "an alias, which guides do not use", "write the value itself, or put the text in quotes")
+        }
+        What::Tag => plain(Code::Tag, "a tag, which guides do not use", "take the `!…` out, or put the text in quotes"),
+        What::MergeKey => plain(Code::MergeKey, "a merge key, which guides do not use", "write the keys out"),
+        What::SecondDocument => {
+            plain(Code::SecondDocument, "a second document in one file", "put it into a file of its own")
+        }
+        What::Directive => plain(Code::Directive, "a YAML directive, which guides do not use", "delete the line"),
+        What::TooDeep => plain(Code::TooDeep, "lists and maps stand too deep in one another", "write it flatter"),
+        What::TooMany => plain(Code::TooMany, "more values than a guide can have", "split the file"),
+        _ => plain(Code::KeyNotText, "a key that is a list or a map", "write a word before the colon"),
+    }
+}
+
+fn duplicate_key(place: Place, key: &str, first: Place) -> Finding {
+    Finding::new(Code::DuplicateKey, place, format!("the key `{key}` stands here twice"), "join the two, or delete one")
+        .also(first, "first here")
+}
+
+fn unknown_key(place: Place, key: &str, known: &[&'static str]) -> Finding {
+    let all = format!("the keys here are {}", listed(known.iter().copied()));
+    Finding::new(
+        Code::UnknownKey,
+        place,
+        format!("no key `{key}` here"),
+        did_you_mean(key, known.iter().copied(), &all),
+    )
+}
+
+fn missing_key(place: Place, key: &str) -> Finding {
+    Finding::new(
+        Code::MissingKey,
+        place,
+        format!("the key `{key}` is missing"),
+        format!("add `{key}:` beside this key"),
+    )
+}
+
+fn wrong_type(place: Place, wanted: &str, found: &str) -> Finding {
+    Finding::new(Code::WrongType, place, format!("{wanted} is wanted, not {found}"), format!("write {wanted} here"))
+}
+
+fn unknown_word(place: Place, word: &str, known: &[&'static str]) -> Finding {
+    let help = format!("use {}", listed(known.iter().copied()));
+    Finding::new(Code::UnknownWord, place, format!("`{word}` does not fit here"), help)
+}
+
+fn unknown_kind(place: Place, key: &str) -> Finding {
+    let kinds = Kind::ALL.map(Kind::key);
+    let all = format!("a guide starts with {}", listed(kinds));
+    Finding::new(Code::UnknownKind, place, format!("`{key}` is no kind of guide"), did_you_mean(key, kinds, &all))
+}
+
+fn no_handbook(place: Place) -> Finding {
+    Finding::new(
+        Code::NoHandbook,
+        place,
+        "the folder has no `handbook.yaml`",
+        "add one; `coquille begin DIR` writes a small handbook to copy it from",
+    )
+}
+
+/// A value that could not be read.
+pub fn misread(place: Place, text: &str, misread: &Misread) -> Finding {
+    let (code, message) = match misread.kind {
+        MisreadKind::Time => (Code::NotATime, format!("`{text}` is no time")),
+        MisreadKind::Share => (Code::NotAShare, format!("`{text}` is no share")),
+        MisreadKind::UnknownUnit => (Code::UnknownUnit, format!("nobody knows the unit of `{text}`")),
+        MisreadKind::WrongDimension => (Code::WrongDimension, format!("`{text}` has a unit of the wrong kind")),
+        MisreadKind::Quantity => (Code::NotAQuantity, format!("`{text}` is no number with a unit")),
+        MisreadKind::Other => (Code::BadValue, format!("`{text}` means nothing here")),
+    };
+    Finding::new(code, place, message, misread.help.clone())
+}

@@ -1,0 +1,76 @@
+//! Everything that can be wrong with guides, and across them.
+//!
+//! In: what was read, and the typed guides. Out: [`Proofed`]: the guides with their index and references, and all findings of the run.
+//! Leaves to others: how findings are drawn (`cli`). Promise: never stops at the first finding; prints nothing.
+
+mod checks;
+mod code;
+mod finding;
+mod findings;
+mod index;
+mod walk;
+
+pub use checks::pictures::kind as picture_kind;
+pub use checks::references::Reference;
+pub use checks::waivers::Accepted;
+pub use code::{Code, Explained, Waivable};
+pub use finding::{Finding, Severity, did_you_mean, listed, nearest};
+pub use index::{Entry, Index, Thing, Wanted};
+pub use walk::{GuideRef, guides as all_guides};
+
+use crate::model::Guides;
+use crate::source::{Flaw, Folder};
+
+/// Guides as proofed, with all that was found.
+#[derive(Debug, Clone)]
+pub struct Proofed {
+    /// The guides.
+    pub guides: Guides,
+    /// What there is to point at.
+    pub index: Index,
+    /// What points at what.
+    pub references: Vec<Reference>,
+    /// What was found, in the order of the places.
+    pub findings: Vec<Finding>,
+    /// What was found and accepted with a reason.
+    pub accepted: Vec<Accepted>,
+}
+
+impl Proofed {
+    /// How many findings are errors.
+    pub fn errors(&self) -> usize {
+        self.findings.iter().filter(|finding| finding.severity() == Severity::Error).count()
+    }
+
+    /// How many findings are advice.
+    pub fn advice(&self) -> usize {
+        self.findings.len() - self.errors()
+    }
+}
+
+/// Proofs a handbook.
+pub fn check(folder: &Folder, guides: Guides, shape: Vec<Flaw>) -> Proofed {
+    let mut findings: Vec<Finding> = Vec::new();
+    let flaws = folder.flaws.iter().cloned().chain(shape);
+    findings.extend(flaws.map(findings::shape::from_flaw));
+    let index = index::index(&guides, &mut findings);
+    checks::values::check(&guides, &mut findings);
+    let references = checks::references::check(&guides, &index, &folder.texts, &mut findings);
+    checks::places::check(&guides, &index, &mut findings);
+    checks::symptoms::check(&guides, &mut findings);
+    checks::procedures::check(&guides, &mut findings);
+    checks::limits::check(&guides, &mut findings);
+    checks::pictures::check(&guides, &folder.others, &mut findings);
+    checks::hazards::check(&guides, &folder.texts, &mut findings);
+    checks::reach::check(&guides, &index, &folder.texts, &references, &mut findings);
+    let (mut findings, accepted) = checks::waivers::apply(&guides, findings);
+    findings.sort_by(|one, other| (one.place, one.code, &one.message).cmp(&(other.place, other.code, &other.message)));
+    findings.dedup();
+    Proofed { guides, index, references, findings, accepted }
+}
+
+/// Reads, fills and proofs what is in a folder.
+pub fn proof(folder: &Folder) -> Proofed {
+    let (guides, shape) = crate::model::fill(folder);
+    check(folder, guides, shape)
+}

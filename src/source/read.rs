@@ -1,0 +1,130 @@
+//! From a folder on disk to texts, trees and pictures.
+//!
+//! In: a path. Out: [`Folder`]. The only place where guides are read from disk.
+//! Leaves to others: which files a handbook may point at. Links are not followed; hidden files are not guides.
+
+use super::flaw::{Flaw, What};
+use super::place::{FileId, Place, Text, Texts};
+use super::tree::{Node, parse};
+use std::collections::BTreeMap;
+use std::path::Path;
+use walkdir::WalkDir;
+
+/// Largest guide, in bytes.
+pub const MAX_GUIDE: u64 = 1 << 20;
+/// Largest picture, in bytes.
+pub const MAX_PICTURE: u64 = 20 << 20;
+
+/// Everything that was read of a handbook.
+#[derive(Debug, Clone, Default)]
+pub struct Folder {
+    /// The texts.
+    pub texts: Texts,
+    /// One tree per text that could be made out.
+    pub trees: Vec<(FileId, Node)>,
+    /// Files beside the guides, by path inside the folder with `/`. A picture over the largest size has no bytes.
+    pub others: BTreeMap<String, Vec<u8>>,
+    /// What was wrong.
+    pub flaws: Vec<Flaw>,
+}
+
+/// Reads a handbook's folder.
+///
+/// # Errors
+/// When the folder itself cannot be read; whatever is wrong with a file in it is a flaw.
+pub fn read(folder: &Path) -> std::io::Result<Folder> {
+    std::fs::read_dir(folder)?;
+    let mut read = Folder::default();
+    let visible = |entry: &walkdir::DirEntry| entry.depth() == 0 || !hidden(entry);
+    for entry in WalkDir::new(folder).sort_by_file_name().into_iter().filter_entry(visible) {
+        let entry = entry.map_err(std::io::Error::from)?;
+        if entry.file_type().is_file() {
+            read.take(name_inside(folder, entry.path()), entry.path());
+        }
+    }
+    Ok(read)
+}
+
+/// The same from texts in memory: for tests, and for what the program carries in itself.
+pub fn read_texts<'a>(texts: impl IntoIterator<Item = (&'a str, &'a str)>) -> Folder {
+    let mut read = Folder::default();
+    for (name, text) in texts {
+        read.take_bytes(name.to_owned(), text.as_bytes().to_vec());
+    }
+    read
+}
+
+fn hidden(entry: &walkdir::DirEntry) -> bool {
+    entry.file_name().to_string_lossy().starts_with('.')
+}
+
+fn name_inside(folder: &Path, path: &Path) -> String {
+    let inside = path.strip_prefix(folder).unwrap_or(path);
+    let parts: Vec<_> = inside.components().map(|part| part.as_os_str().to_string_lossy()).collect();
+    parts.join("/")
+}
+
+fn is_guide(name: &str) -> bool {
+    let name = name.to_ascii_lowercase();
+    name.ends_with(".yaml") || name.ends_with(".yml")
+}
+
+impl Folder {
+    fn take(&mut self, name: String, path: &Path) {
+        let size = std::fs::metadata(path).map_or(0, |known| known.len());
+        let most = if is_guide(&name) { MAX_GUIDE } else { MAX_PICTURE };
+        if size > most {
+            return self.too_large(name, size);
+        }
+        match std::fs::read(path) {
+            Ok(bytes) => self.take_bytes(name, bytes),
+            Err(error) => self.flawed(name, String::new(), What::Unreadable(error.to_string())),
+        }
+    }
+
+    fn too_large(&mut self, name: String, size: u64) {
+        if is_guide(&name) {
+            self.flawed(name, String::new(), What::TooLarge(size));
+        } else {
+            self.others.insert(name, Vec::new());
+        }
+    }
+
+    fn take_bytes(&mut self, name: String, bytes: Vec<u8>) {
+        if !is_guide(&name) {
+            self.others.insert(name, bytes);
+            return;
+        }
+        match String::from_utf8(bytes) {
+            Ok(text) => self.take_text(name, &text),
+            Err(error) => {
+                let upto = error.utf8_error().valid_up_to();
+                let text = String::from_utf8_lossy(error.as_bytes()).into_owned();
+                self.not_utf8(name, text, upto);
+            }
+        }
+    }
+
+    /// A byte-order mark is a plain text editor's habit, no fault: it is dropped.
+    fn take_text(&mut self, name: String, text: &str) {
+        let text = Text::new(name, text.strip_prefix('\u{feff}').unwrap_or(text));
+        let file = self.texts.add(text);
+        let Some(text) = self.texts.get(file) else { return };
+        let (tree, flaws) = parse(file, text);
+        self.trees.extend(tree.map(|tree| (file, tree)));
+        self.flaws.extend(flaws);
+    }
+
+    fn not_utf8(&mut self, name: String, text: String, upto: usize) {
+        let file = self.texts.add(Text::new(name, text));
+        if let Some(text) = self.texts.get(file) {
+            let place = text.place(file, upto..upto + '\u{fffd}'.len_utf8());
+            self.flaws.push(Flaw::new(place, What::NotUtf8));
+        }
+    }
+
+    fn flawed(&mut self, name: String, text: String, what: What) {
+        let file = self.texts.add(Text::new(name, text));
+        self.flaws.push(Flaw::new(Place::top(file), what));
+    }
+}
