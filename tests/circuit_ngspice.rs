@@ -2,7 +2,7 @@
 //!
 //! The netlists are written from what conducts; what a position and a fault do to the foil is checked by `circuit_foil`.
 
-#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test that cannot go on has failed")]
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
 #[path = "reference/foil.rs"]
 mod foil;

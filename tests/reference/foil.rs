@@ -1,13 +1,11 @@
 //! The foil on the bench of `foil-on-the-bench.md`, put together by hand: the worked example of the circuit tests.
 
 use coquille::reckoning::circuit::{
-    AtRest, Change, Condition, Fault, Measure, Network, Ohms, Pair, PointId, Reading, Steadiness,
-    Tester, Threshold, Way, While, Wiring,
+    AtRest, Change, Condition, Fault, Measure, Network, Ohms, Pair, PointId, Reading, Steadiness, Tester, Threshold,
+    Way, While, Wiring,
 };
 
-const POINTS: [&str; 13] = [
-    "B", "C", "A", "Bs", "Cs", "wb", "wm", "cup", "tip", "barrel", "blade", "guard", "jacket",
-];
+const POINTS: [&str; 13] = ["B", "C", "A", "Bs", "Cs", "wb", "wm", "cup", "tip", "barrel", "blade", "guard", "jacket"];
 
 /// Name, from, to, least, usual and most ohms.
 const PIECES: [(&str, &str, &str, f64, f64, f64); 10] = [
@@ -24,25 +22,9 @@ const PIECES: [(&str, &str, &str, f64, f64, f64); 10] = [
 ];
 
 const TOUCHINGS: [(&str, &str, &str, f64, f64, f64, AtRest); 4] = [
-    (
-        "tip_barrel",
-        "tip",
-        "barrel",
-        0.02,
-        0.1,
-        0.25,
-        AtRest::Touching,
-    ),
+    ("tip_barrel", "tip", "barrel", 0.02, 0.1, 0.25, AtRest::Touching),
     ("tip_jacket", "tip", "jacket", 0.05, 0.5, 3.0, AtRest::Apart),
-    (
-        "blade_jacket",
-        "blade",
-        "jacket",
-        0.1,
-        0.5,
-        4.0,
-        AtRest::Apart,
-    ),
+    ("blade_jacket", "blade", "jacket", 0.1, 0.5, 4.0, AtRest::Apart),
     ("tip_guard", "tip", "guard", 0.05, 0.5, 5.0, AtRest::Apart),
 ];
 
@@ -61,20 +43,13 @@ pub fn foil_on_the_bench() -> Network {
         foil.point(name).unwrap();
     }
     for (name, from, to, least, usual, most) in PIECES {
-        foil.piece(name, wiring(&foil, from, to, least, usual, most))
-            .unwrap();
+        foil.piece(name, wiring(&foil, from, to, least, usual, most)).unwrap();
     }
     for (name, from, to, least, usual, most, at_rest) in TOUCHINGS {
-        foil.touching(name, wiring(&foil, from, to, least, usual, most), at_rest)
-            .unwrap();
+        foil.touching(name, wiring(&foil, from, to, least, usual, most), at_rest).unwrap();
     }
     for (name, meets, parts) in POSITIONS {
-        let found = |names: &[&str]| {
-            names
-                .iter()
-                .map(|name| foil.find_touching(name).unwrap())
-                .collect::<Vec<_>>()
-        };
+        let found = |names: &[&str]| names.iter().map(|name| foil.find_touching(name).unwrap()).collect::<Vec<_>>();
         foil.position(name, &found(meets), &found(parts)).unwrap();
     }
     add_faults(&mut foil);
@@ -86,39 +61,17 @@ fn add_faults(foil: &mut Network) {
     let piece = |name: &str| foil.find_piece(name).unwrap();
     let touching = |name: &str| foil.find_touching(name).unwrap();
     let bare = |one: &str, other: &str| {
-        Change::Touches(
-            point(foil, one),
-            point(foil, other),
-            Ohms::range(0.02, 0.2, 2.0).unwrap(),
-        )
+        Change::Touches(point(foil, one), point(foil, other), Ohms::range(0.02, 0.2, 2.0).unwrap())
     };
-    let more = |name: &str, least, usual, most| {
-        Change::MoreOhms(piece(name), Ohms::range(least, usual, most).unwrap())
-    };
+    let more = |name: &str, least, usual, most| Change::MoreOhms(piece(name), Ohms::range(least, usual, most).unwrap());
     let tip_barrel = touching("tip_barrel");
-    let leak = Change::Touches(
-        point(foil, "wm"),
-        point(foil, "blade"),
-        Ohms::range(60.0, 150.0, 800.0).unwrap(),
-    );
-    let on_jacket = Change::Touches(
-        point(foil, "barrel"),
-        point(foil, "jacket"),
-        Ohms::range(0.05, 0.5, 3.0).unwrap(),
-    );
+    let leak = Change::Touches(point(foil, "wm"), point(foil, "blade"), Ohms::range(60.0, 150.0, 800.0).unwrap());
+    let on_jacket = Change::Touches(point(foil, "barrel"), point(foil, "jacket"), Ohms::range(0.05, 0.5, 3.0).unwrap());
     let dirt = Change::MoreOhmsTouching(tip_barrel, Ohms::range(5.0, 30.0, 300.0).unwrap());
-    let crossed = Change::ChangedOver {
-        pieces: [piece("plugB"), piece("plugC")],
-        at: [point(foil, "Bs"), point(foil, "Cs")],
-    };
+    let crossed =
+        Change::ChangedOver { pieces: [piece("plugB"), piece("plugC")], at: [point(foil, "Bs"), point(foil, "Cs")] };
     let steady = [
-        (
-            "no tip",
-            vec![
-                Change::Lost(piece("spring")),
-                Change::LostTouching(tip_barrel),
-            ],
-        ),
+        ("no tip", vec![Change::Lost(piece("spring")), Change::LostTouching(tip_barrel)]),
         ("spring missing", vec![Change::Lost(piece("spring"))]),
         ("wire broken in blade", vec![Change::Lost(piece("wire_up"))]),
         ("wire broken at guard", vec![Change::Lost(piece("screw"))]),
@@ -143,39 +96,20 @@ fn add_faults(foil: &mut Network) {
     ];
     let bare_barrel = Some(While::Touching(touching("tip_jacket")));
     for (name, changes) in steady {
-        foil.fault(
-            name,
-            Fault {
-                changes,
-                only_while: None,
-                steadiness: Steadiness::Steady,
-            },
-        )
-        .unwrap();
+        foil.fault(name, Fault { changes, only_while: None, steadiness: Steadiness::Steady }).unwrap();
     }
     for (name, change) in comes_and_goes {
-        let fault = Fault {
-            changes: vec![change],
-            only_while: None,
-            steadiness: Steadiness::NowAndThen,
-        };
+        let fault = Fault { changes: vec![change], only_while: None, steadiness: Steadiness::NowAndThen };
         foil.fault(name, fault).unwrap();
     }
-    let fault = Fault {
-        changes: vec![on_jacket],
-        only_while: bare_barrel,
-        steadiness: Steadiness::Steady,
-    };
+    let fault = Fault { changes: vec![on_jacket], only_while: bare_barrel, steadiness: Steadiness::Steady };
     foil.fault("barrel not insulated", fault).unwrap();
 }
 
 fn add_readings(foil: &mut Network) {
     let [b, c, a] = ["B", "C", "A"].map(|name| point(foil, name));
     let pins = Pair { one: b, other: c };
-    let lamp = |first, second| Reading::Lamp {
-        between: pins,
-        lit: Threshold::new(Way::Under, first, second).unwrap(),
-    };
+    let lamp = |first, second| Reading::Lamp { between: pins, lit: Threshold::new(Way::Under, first, second).unwrap() };
     // 3 V, 0.5 ohm inside, 12 ohm filaments; lit from 60 % of 0.24 A, dark up to 25 %.
     let tester = Tester {
         battery: b,
@@ -195,13 +129,7 @@ fn add_readings(foil: &mut Network) {
         ("lamp B-C", lamp(8.133, 37.3)),
         ("led B-C", lamp(1030.0, 21930.0)),
         ("buzzer B-C", lamp(20.0, 100.0)),
-        (
-            "two-lamp A",
-            Reading::TesterLamp {
-                tester: tester.clone(),
-                lamp: 0,
-            },
-        ),
+        ("two-lamp A", Reading::TesterLamp { tester: tester.clone(), lamp: 0 }),
         ("two-lamp C", Reading::TesterLamp { tester, lamp: 1 }),
         ("ohm B-C", ohms(b, c)),
         ("ohm B-tip", ohms(b, tip)),
@@ -213,10 +141,7 @@ fn add_readings(foil: &mut Network) {
         foil.reading(name, reading).unwrap();
     }
     // A condition over facts is tested in its own place; this only shows that one is refused that means nothing.
-    let nothing = Reading::ApparatusLamp {
-        facts: Vec::new(),
-        lit: Condition::Fact(0),
-    };
+    let nothing = Reading::ApparatusLamp { facts: Vec::new(), lit: Condition::Fact(0) };
     assert!(foil.reading("nothing", nothing).is_err());
 }
 
@@ -225,9 +150,5 @@ fn point(foil: &Network, name: &str) -> PointId {
 }
 
 fn wiring(foil: &Network, from: &str, to: &str, least: f64, usual: f64, most: f64) -> Wiring {
-    Wiring {
-        from: point(foil, from),
-        to: point(foil, to),
-        ohms: Ohms::range(least, usual, most).unwrap(),
-    }
+    Wiring { from: point(foil, from), to: point(foil, to), ohms: Ohms::range(least, usual, most).unwrap() }
 }

@@ -46,26 +46,15 @@ impl Deck {
         let links = network.links(position, fault).unwrap();
         let fault_name = fault.map_or("sound", |fault| network.fault_name(fault));
         for id in network.readings() {
-            let what = format!(
-                "{}, {}, {fault_name}",
-                network.reading_name(id),
-                network.position_name(position)
-            );
+            let what = format!("{}, {}, {fault_name}", network.reading_name(id), network.position_name(position));
             match network.reading_of(id).unwrap() {
                 Reading::TesterLamp { tester, lamp } => {
-                    let figure = network
-                        .seen(id, position, fault)
-                        .unwrap()
-                        .faulty
-                        .figure
-                        .unwrap();
+                    let figure = network.seen(id, position, fault).unwrap().faulty.figure.unwrap();
                     self.add_tester(network, &links, tester, *lamp, &what, figure);
                 }
                 reading => {
                     for pair in pairs(reading) {
-                        let figure = network
-                            .measure(&Measure::Between(pair), position, fault)
-                            .unwrap();
+                        let figure = network.measure(&Measure::Between(pair), position, fault).unwrap();
                         self.add_pair(&links, pair_of_roots(network, pair), &what, figure);
                     }
                 }
@@ -76,17 +65,17 @@ impl Deck {
     /// The resistance with all pieces at their least, usual and most.
     fn add_pair(&mut self, links: &[Link], (one, other): (usize, usize), what: &str, figure: Span) {
         let ours = match figure {
-            Span::Within { least, usual, most } => [
-                Ours::Exactly(least),
-                Ours::Exactly(usual),
-                Ours::Exactly(most),
-            ],
+            Span::Within { least, usual, most } => [Ours::Exactly(least), Ours::Exactly(usual), Ours::Exactly(most)],
             Span::Open => [Ours::Open, Ours::Open, Ours::Open],
             other => panic!("{what}: {other:?}"),
         };
         for (end, ours) in [Ohms::least, Ohms::usual, Ohms::most].into_iter().zip(ours) {
             let copy = self.add_links(links, end);
-            writeln!(self.netlist, "I{copy} {copy}n{other} {copy}n{one} 1\nR{copy}e {copy}n{other} 0 1\nR{copy}p {copy}n{one} 0 1e15").unwrap();
+            writeln!(
+                self.netlist,
+                "I{copy} {copy}n{other} {copy}n{one} 1\nR{copy}e {copy}n{other} 0 1\nR{copy}p {copy}n{one} 0 1e15"
+            )
+            .unwrap();
             writeln!(self.prints, "print v({copy}n{one})-v({copy}n{other})").unwrap();
             self.cases.push((what.to_owned(), ours));
         }
@@ -102,15 +91,11 @@ impl Deck {
         what: &str,
         figure: Span,
     ) {
-        let Span::Within { least, usual, most } = figure else {
-            panic!("{what}: {figure:?}")
-        };
+        let Span::Within { least, usual, most } = figure else { panic!("{what}: {figure:?}") };
         let within = || Ours::Between(least, most);
-        for (end, ours) in [Ohms::usual, Ohms::least, Ohms::most].into_iter().zip([
-            Ours::Exactly(usual),
-            within(),
-            within(),
-        ]) {
+        for (end, ours) in
+            [Ohms::usual, Ohms::least, Ohms::most].into_iter().zip([Ours::Exactly(usual), within(), within()])
+        {
             let copy = self.add_links(links, end);
             let battery = network.stands_for(tester.battery).index();
             writeln!(
@@ -120,20 +105,12 @@ impl Deck {
             )
             .unwrap();
             for (index, (pin, ohms)) in tester.lamps.iter().enumerate() {
-                writeln!(
-                    self.netlist,
-                    "R{copy}l{index} {copy}plus {copy}n{} {ohms}",
-                    network.stands_for(*pin).index()
-                )
-                .unwrap();
+                writeln!(self.netlist, "R{copy}l{index} {copy}plus {copy}n{} {ohms}", network.stands_for(*pin).index())
+                    .unwrap();
             }
             let (pin, ohms) = tester.lamps[lamp];
-            writeln!(
-                self.prints,
-                "print (v({copy}plus)-v({copy}n{}))/{ohms}",
-                network.stands_for(pin).index()
-            )
-            .unwrap();
+            writeln!(self.prints, "print (v({copy}plus)-v({copy}n{}))/{ohms}", network.stands_for(pin).index())
+                .unwrap();
             self.cases.push((what.to_owned(), ours));
         }
     }
@@ -142,31 +119,21 @@ impl Deck {
         let copy = self.cases.len();
         for (index, link) in links.iter().enumerate() {
             let (from, to) = (link.from.index(), link.to.index());
-            writeln!(
-                self.netlist,
-                "R{copy}r{index} {copy}n{from} {copy}n{to} {:e}",
-                end(link.ohms)
-            )
-            .unwrap();
+            writeln!(self.netlist, "R{copy}r{index} {copy}n{from} {copy}n{to} {:e}", end(link.ohms)).unwrap();
         }
         copy
     }
 
     fn compare(&self) -> usize {
         let figures = self.run();
-        assert_eq!(
-            figures.len(),
-            self.cases.len(),
-            "ngspice printed as many figures as it was asked for"
-        );
+        assert_eq!(figures.len(), self.cases.len(), "ngspice printed as many figures as it was asked for");
         for ((what, ours), theirs) in self.cases.iter().zip(figures) {
             let near = |ours: f64| 1e-6 * ours.abs() + 1e-9;
             match *ours {
                 Ours::Open => assert!(theirs > OPEN_FROM, "{what}: ours open, ngspice {theirs}"),
-                Ours::Exactly(ours) => assert!(
-                    (ours - theirs).abs() <= near(ours),
-                    "{what}: ours {ours}, ngspice {theirs}"
-                ),
+                Ours::Exactly(ours) => {
+                    assert!((ours - theirs).abs() <= near(ours), "{what}: ours {ours}, ngspice {theirs}")
+                }
                 Ours::Between(least, most) => {
                     assert!(
                         theirs >= least - near(least) && theirs <= most + near(most),
@@ -186,11 +153,7 @@ impl Deck {
             self.netlist, self.prints
         );
         std::fs::write(&path, deck).unwrap();
-        let output = Command::new("ngspice")
-            .arg("-b")
-            .arg(&path)
-            .output()
-            .expect("ngspice is installed");
+        let output = Command::new("ngspice").arg("-b").arg(&path).output().expect("ngspice is installed");
         let text = String::from_utf8_lossy(&output.stdout);
         text.lines()
             .filter_map(|line| line.split_once(" = "))
@@ -208,9 +171,7 @@ fn pairs(reading: &Reading) -> Vec<Pair> {
     match reading {
         Reading::Lamp { between, .. } => vec![*between],
         Reading::Ohmmeter { measure, .. } => of(measure),
-        Reading::ApparatusLamp { facts, .. } => {
-            facts.iter().flat_map(|fact| of(&fact.measure)).collect()
-        }
+        Reading::ApparatusLamp { facts, .. } => facts.iter().flat_map(|fact| of(&fact.measure)).collect(),
         Reading::TesterLamp { .. } => Vec::new(),
     }
 }

@@ -19,14 +19,7 @@ pub enum Answer {
     Flickers,
 }
 
-const ALL: [Answer; 6] = [
-    Answer::Lit,
-    Answer::Dark,
-    Answer::In,
-    Answer::Over,
-    Answer::Open,
-    Answer::Flickers,
-];
+const ALL: [Answer; 6] = [Answer::Lit, Answer::Dark, Answer::In, Answer::Over, Answer::Open, Answer::Flickers];
 
 /// A set of answers: one if it is sure, more if it may go either way.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
@@ -35,9 +28,7 @@ pub struct Answers(u8);
 impl Answers {
     /// Just these.
     pub fn of(answers: &[Answer]) -> Answers {
-        answers.iter().fold(Answers::default(), |set, answer| {
-            Answers(set.0 | answer.bit())
-        })
+        answers.iter().fold(Answers::default(), |set, answer| Answers(set.0 | answer.bit()))
     }
 
     /// Whether this answer is among them.
@@ -142,9 +133,7 @@ impl Threshold {
     /// [`Flaw::Figure`] if a figure is no number or the first is the larger.
     pub fn new(way: Way, first: f64, second: f64) -> Result<Threshold, Flaw> {
         if !first.is_finite() || !second.is_finite() || first > second {
-            return Err(Flaw::Figure(format!(
-                "the first figure must not be the larger: {first} and {second}"
-            )));
+            return Err(Flaw::Figure(format!("the first figure must not be the larger: {first} and {second}")));
         }
         Ok(Threshold { way, first, second })
     }

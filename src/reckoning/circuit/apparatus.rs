@@ -37,17 +37,10 @@ impl Condition {
         match self {
             Condition::Fact(number) => facts.get(*number).copied().unwrap_or(Truth::May),
             Condition::Not(condition) => !condition.judge(facts),
-            Condition::All(conditions) => {
-                all(conditions.iter().map(|condition| condition.judge(facts)))
-            }
-            Condition::Any(conditions) => {
-                !all(conditions.iter().map(|condition| !condition.judge(facts)))
-            }
+            Condition::All(conditions) => all(conditions.iter().map(|condition| condition.judge(facts))),
+            Condition::Any(conditions) => !all(conditions.iter().map(|condition| !condition.judge(facts))),
             Condition::Machines(conditions) => {
-                let judged: Vec<Truth> = conditions
-                    .iter()
-                    .map(|condition| condition.judge(facts))
-                    .collect();
+                let judged: Vec<Truth> = conditions.iter().map(|condition| condition.judge(facts)).collect();
                 match judged.first() {
                     Some(first) if judged.iter().all(|truth| truth == first) => *first,
                     _ => Truth::May,
@@ -70,11 +63,9 @@ impl Condition {
             Condition::Fact(number) if *number < facts => Ok(()),
             Condition::Fact(number) => Err(Flaw::Unknown(format!("fact {number}"))),
             Condition::Not(condition) => condition.check_to(facts, deeper),
-            Condition::All(conditions)
-            | Condition::Any(conditions)
-            | Condition::Machines(conditions) => conditions
-                .iter()
-                .try_for_each(|condition| condition.check_to(facts, deeper)),
+            Condition::All(conditions) | Condition::Any(conditions) | Condition::Machines(conditions) => {
+                conditions.iter().try_for_each(|condition| condition.check_to(facts, deeper))
+            }
         }
     }
 }

@@ -1,8 +1,6 @@
 //! Whether a fault shows a symptom, and whether two faults can be told apart.
 
-use super::{
-    Answer, Answers, FaultId, Flaw, Network, Outcome, PositionId, Reading, ReadingId, Seen, Span,
-};
+use super::{Answer, Answers, FaultId, Flaw, Network, Outcome, PositionId, Reading, ReadingId, Seen, Span};
 
 /// How far something follows, over the whole range of every resistance.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -51,16 +49,10 @@ impl Network {
             seen.push((sign.shows, self.seen(sign.reading, sign.position, fault)?));
         }
         if signs.iter().any(|sign| sign.shows == Answer::Flickers) {
-            return Ok(all(seen
-                .iter()
-                .map(|(shows, seen)| flickering(*shows, seen))));
+            return Ok(all(seen.iter().map(|(shows, seen)| flickering(*shows, seen))));
         }
-        let faulty = all(seen
-            .iter()
-            .map(|(shows, seen)| grade(*shows, seen.faulty.answers)));
-        let away = all(seen
-            .iter()
-            .map(|(shows, seen)| grade(*shows, seen.away.unwrap_or(seen.faulty).answers)));
+        let faulty = all(seen.iter().map(|(shows, seen)| grade(*shows, seen.faulty.answers)));
+        let away = all(seen.iter().map(|(shows, seen)| grade(*shows, seen.away.unwrap_or(seen.faulty).answers)));
         Ok(if faulty == away { faulty } else { Grade::May })
     }
 
@@ -69,29 +61,15 @@ impl Network {
     ///
     /// # Errors
     /// [`Flaw::Unknown`] for anything of another network.
-    pub fn parting(
-        &self,
-        one: Option<FaultId>,
-        other: Option<FaultId>,
-    ) -> Result<Option<Parting>, Flaw> {
+    pub fn parting(&self, one: Option<FaultId>, other: Option<FaultId>) -> Result<Option<Parting>, Flaw> {
         let mut perhaps = None;
         for reading in self.readings() {
             for position in self.positions() {
                 match self.parts(one, other, reading, position)? {
                     Grade::Surely => {
-                        return Ok(Some(Parting {
-                            grade: Grade::Surely,
-                            reading,
-                            position,
-                        }));
+                        return Ok(Some(Parting { grade: Grade::Surely, reading, position }));
                     }
-                    grade @ Grade::May => {
-                        perhaps = perhaps.or(Some(Parting {
-                            grade,
-                            reading,
-                            position,
-                        }))
-                    }
+                    grade @ Grade::May => perhaps = perhaps.or(Some(Parting { grade, reading, position })),
                     Grade::Never => {}
                 }
             }
@@ -111,49 +89,28 @@ impl Network {
         reading: ReadingId,
         position: PositionId,
     ) -> Result<Grade, Flaw> {
-        let (first, second) = (
-            self.seen(reading, position, one)?,
-            self.seen(reading, position, other)?,
-        );
+        let (first, second) = (self.seen(reading, position, one)?, self.seen(reading, position, other)?);
         let has_figure = matches!(self.reading_of(reading), Some(Reading::Ohmmeter { .. }));
         let (answers, others) = (first.answers(), second.answers());
-        Ok(
-            if answers.contradicts(others) || has_figure && figures_apart(&first, &second) {
-                Grade::Surely
-            } else if answers == others {
-                Grade::Never
-            } else {
-                Grade::May
-            },
-        )
+        Ok(if answers.contradicts(others) || has_figure && figures_apart(&first, &second) {
+            Grade::Surely
+        } else if answers == others {
+            Grade::Never
+        } else {
+            Grade::May
+        })
     }
 }
 
 fn figures_apart(first: &Seen, second: &Seen) -> bool {
-    let states = |seen: &Seen| {
-        [Some(seen.faulty), seen.away]
-            .into_iter()
-            .flatten()
-            .collect::<Vec<Outcome>>()
-    };
+    let states = |seen: &Seen| [Some(seen.faulty), seen.away].into_iter().flatten().collect::<Vec<Outcome>>();
     let others = states(second);
-    states(first).iter().all(|one| {
-        others
-            .iter()
-            .all(|other| disjoint(one.figure, other.figure))
-    })
+    states(first).iter().all(|one| others.iter().all(|other| disjoint(one.figure, other.figure)))
 }
 
 /// Whether two ranges are apart by more than a meter's last digit: a tenth of an ohm, or a tenth of the figure.
 fn disjoint(one: Option<Span>, other: Option<Span>) -> bool {
-    let (
-        Some(Span::Within {
-            least: low,
-            most: high,
-            ..
-        }),
-        Some(Span::Within { least, most, .. }),
-    ) = (one, other)
+    let (Some(Span::Within { least: low, most: high, .. }), Some(Span::Within { least, most, .. })) = (one, other)
     else {
         return false;
     };

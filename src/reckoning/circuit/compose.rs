@@ -1,8 +1,6 @@
 //! Circuits made of circuits: taking one network into another under a prefix, and making two points one.
 
-use super::{
-    Change, Fault, Flaw, Network, PieceId, PointId, PositionId, TouchingId, While, Wiring,
-};
+use super::{Change, Fault, Flaw, Network, PieceId, PointId, PositionId, TouchingId, While, Wiring};
 
 impl Network {
     /// Makes two points one, as when a plug goes into its socket. Both names stay good.
@@ -66,22 +64,10 @@ impl Network {
             self.piece(&format!("{prefix}{name}"), shift.wiring(*piece))?;
         }
         for ((touching, at_rest), name) in other.touchings.iter().zip(other.touching_names.iter()) {
-            self.touching(
-                &format!("{prefix}{name}"),
-                shift.wiring(*touching),
-                *at_rest,
-            )?;
+            self.touching(&format!("{prefix}{name}"), shift.wiring(*touching), *at_rest)?;
         }
-        for (position, name) in other
-            .positions
-            .iter()
-            .zip(other.position_names.iter())
-            .skip(1)
-        {
-            let (meets, parts) = (
-                shift.touchings(&position.meets),
-                shift.touchings(&position.parts),
-            );
+        for (position, name) in other.positions.iter().zip(other.position_names.iter()).skip(1) {
+            let (meets, parts) = (shift.touchings(&position.meets), shift.touchings(&position.parts));
             self.position(&format!("{prefix}{name}"), &meets, &parts)?;
         }
         Ok(shift)
@@ -130,35 +116,20 @@ impl Shift {
 
     /// `rest` is one for all and not taken in.
     fn position(&self, position: PositionId) -> PositionId {
-        if position == Network::REST {
-            position
-        } else {
-            PositionId(self.positions + position.0 - 1)
-        }
+        if position == Network::REST { position } else { PositionId(self.positions + position.0 - 1) }
     }
 
     fn touchings(&self, touchings: &[TouchingId]) -> Vec<TouchingId> {
-        touchings
-            .iter()
-            .map(|touching| self.touching(*touching))
-            .collect()
+        touchings.iter().map(|touching| self.touching(*touching)).collect()
     }
 
     fn wiring(&self, wiring: Wiring) -> Wiring {
-        Wiring {
-            from: self.point(wiring.from),
-            to: self.point(wiring.to),
-            ohms: wiring.ohms,
-        }
+        Wiring { from: self.point(wiring.from), to: self.point(wiring.to), ohms: wiring.ohms }
     }
 
     fn fault(&self, fault: &Fault) -> Fault {
         Fault {
-            changes: fault
-                .changes
-                .iter()
-                .map(|change| self.change(change))
-                .collect(),
+            changes: fault.changes.iter().map(|change| self.change(change)).collect(),
             only_while: fault.only_while.map(|only| match only {
                 While::Touching(touching) => While::Touching(self.touching(touching)),
                 While::Position(position) => While::Position(self.position(position)),
@@ -171,13 +142,9 @@ impl Shift {
         match change {
             Change::Lost(piece) => Change::Lost(self.piece(*piece)),
             Change::LostTouching(touching) => Change::LostTouching(self.touching(*touching)),
-            Change::Touches(from, to, ohms) => {
-                Change::Touches(self.point(*from), self.point(*to), *ohms)
-            }
+            Change::Touches(from, to, ohms) => Change::Touches(self.point(*from), self.point(*to), *ohms),
             Change::MoreOhms(piece, ohms) => Change::MoreOhms(self.piece(*piece), *ohms),
-            Change::MoreOhmsTouching(touching, ohms) => {
-                Change::MoreOhmsTouching(self.touching(*touching), *ohms)
-            }
+            Change::MoreOhmsTouching(touching, ohms) => Change::MoreOhmsTouching(self.touching(*touching), *ohms),
             Change::NeverTouches(touching) => Change::NeverTouches(self.touching(*touching)),
             Change::AlwaysTouches(touching) => Change::AlwaysTouches(self.touching(*touching)),
             Change::ChangedOver { pieces, at } => Change::ChangedOver {

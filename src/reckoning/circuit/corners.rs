@@ -22,9 +22,7 @@ const MOST_UNCERTAIN: usize = 16;
 /// Pieces in series or side by side count as one, which changes nothing: the whole takes every value between its ends.
 pub(super) fn corners(edges: &[Edge], kept: &[usize], value: impl Fn(&[Wire]) -> f64) -> Span {
     let edges = merged(edges.to_vec(), kept);
-    let uncertain: Vec<usize> = (0..edges.len())
-        .filter(|&index| edges.get(index).is_some_and(is_uncertain))
-        .collect();
+    let uncertain: Vec<usize> = (0..edges.len()).filter(|&index| edges.get(index).is_some_and(is_uncertain)).collect();
     if uncertain.len() > MOST_UNCERTAIN {
         return Span::NotComputed;
     }
@@ -34,11 +32,7 @@ pub(super) fn corners(edges: &[Edge], kept: &[usize], value: impl Fn(&[Wire]) ->
     for corner in 0..1_usize << uncertain.len() {
         for (bit, &index) in uncertain.iter().enumerate() {
             if let (Some(wire), Some(edge)) = (wires.get_mut(index), edges.get(index)) {
-                wire.ohms = if corner >> bit & 1 == 0 {
-                    edge.ohms.least()
-                } else {
-                    edge.ohms.most()
-                };
+                wire.ohms = if corner >> bit & 1 == 0 { edge.ohms.least() } else { edge.ohms.most() };
             }
         }
         let at_corner = value(&wires);
@@ -50,14 +44,7 @@ pub(super) fn corners(edges: &[Edge], kept: &[usize], value: impl Fn(&[Wire]) ->
 
 /// The edges with one figure each.
 pub(super) fn wires(edges: &[Edge], figure: impl Fn(Ohms) -> f64) -> Vec<Wire> {
-    edges
-        .iter()
-        .map(|edge| Wire {
-            from: edge.from,
-            to: edge.to,
-            ohms: figure(edge.ohms),
-        })
-        .collect()
+    edges.iter().map(|edge| Wire { from: edge.from, to: edge.to, ohms: figure(edge.ohms) }).collect()
 }
 
 fn is_uncertain(edge: &Edge) -> bool {
@@ -73,13 +60,8 @@ fn merged(mut edges: Vec<Edge>, kept: &[usize]) -> Vec<Edge> {
             at.entry(edge.from).or_default().push(index);
             at.entry(edge.to).or_default().push(index);
         }
-        let shortening = at
-            .into_iter()
-            .find(|(point, ends)| ends.len() < 3 && !kept.contains(point));
-        match shortening
-            .as_ref()
-            .map(|(point, ends)| (*point, ends.as_slice()))
-        {
+        let shortening = at.into_iter().find(|(point, ends)| ends.len() < 3 && !kept.contains(point));
+        match shortening.as_ref().map(|(point, ends)| (*point, ends.as_slice())) {
             None => return edges,
             Some((point, &[one, other])) => join_in_series(&mut edges, point, one, other),
             Some((_, ends)) => {
@@ -96,17 +78,9 @@ fn join_in_series(edges: &mut Vec<Edge>, point: usize, one: usize, other: usize)
     let later = edges.remove(one.max(other));
     if let Some(first) = edges.get_mut(one.min(other)) {
         let far_end = |edge: &Edge| {
-            if edge.from == point {
-                edge.to
-            } else {
-                edge.from
-            }
+            if edge.from == point { edge.to } else { edge.from }
         };
-        *first = Edge {
-            from: far_end(first),
-            to: far_end(&later),
-            ohms: first.ohms.in_series(later.ohms),
-        };
+        *first = Edge { from: far_end(first), to: far_end(&later), ohms: first.ohms.in_series(later.ohms) };
     }
 }
 
@@ -114,13 +88,7 @@ fn side_by_side(edges: Vec<Edge>) -> Vec<Edge> {
     let mut whole: BTreeMap<(usize, usize), Ohms> = BTreeMap::new();
     for edge in edges.into_iter().filter(|edge| edge.from != edge.to) {
         let ends = (edge.from.min(edge.to), edge.from.max(edge.to));
-        whole
-            .entry(ends)
-            .and_modify(|ohms| *ohms = ohms.in_parallel(edge.ohms))
-            .or_insert(edge.ohms);
+        whole.entry(ends).and_modify(|ohms| *ohms = ohms.in_parallel(edge.ohms)).or_insert(edge.ohms);
     }
-    whole
-        .into_iter()
-        .map(|((from, to), ohms)| Edge { from, to, ohms })
-        .collect()
+    whole.into_iter().map(|((from, to), ohms)| Edge { from, to, ohms }).collect()
 }

@@ -32,10 +32,7 @@ impl fmt::Display for Flaw {
             Flaw::TooMany(what, most) => write!(out, "more than {most} {what}"),
             Flaw::SamePoint(name) => write!(out, "`{name}` begins and ends at the same point"),
             Flaw::NotOneEach(one, other) => {
-                write!(
-                    out,
-                    "`{one}` and `{other}` do not each have one end at one of the two points"
-                )
+                write!(out, "`{one}` and `{other}` do not each have one end at one of the two points")
             }
             Flaw::Figure(why) => write!(out, "{why}"),
             Flaw::MeetsAndParts(name) => write!(out, "`{name}` both meets and parts"),

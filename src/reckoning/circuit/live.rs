@@ -10,21 +10,12 @@ impl Network {
     ///
     /// # Errors
     /// [`Flaw::Unknown`].
-    pub fn live_loop(
-        &self,
-        pair: Pair,
-        position: PositionId,
-        fault: Option<FaultId>,
-    ) -> Result<Vec<Carrier>, Flaw> {
+    pub fn live_loop(&self, pair: Pair, position: PositionId, fault: Option<FaultId>) -> Result<Vec<Carrier>, Flaw> {
         self.known_pair(pair)?;
         let links = self.links(position, fault)?;
         let ends: Vec<(usize, usize)> = links.iter().map(|link| (link.from.0, link.to.0)).collect();
         let on_the_way = on_the_way(&ends, self.root(pair.one).0, self.root(pair.other).0);
-        Ok(on_the_way
-            .iter()
-            .filter_map(|&index| links.get(index))
-            .map(|link| link.carrier)
-            .collect())
+        Ok(on_the_way.iter().filter_map(|&index| links.get(index)).map(|link| link.carrier).collect())
     }
 }
 
@@ -40,11 +31,7 @@ pub(super) fn on_the_way(ends: &[(usize, usize)], one: usize, other: usize) -> V
         edges.entry(to).or_default().push((index, from));
     }
     // The search begins as if it had come to `other` from `one` along the edge that is thought between them.
-    let mut search = Search {
-        edges,
-        found: BTreeMap::from([(one, 0)]),
-        stack: Vec::new(),
-    };
+    let mut search = Search { edges, found: BTreeMap::from([(one, 0)]), stack: Vec::new() };
     search.visit(other, None);
     search.stack.sort_unstable();
     search.stack

@@ -17,16 +17,9 @@ impl Network {
     ///
     /// # Errors
     /// [`Flaw::Unknown`] for anything of another network.
-    pub fn measure(
-        &self,
-        measure: &Measure,
-        position: PositionId,
-        fault: Option<FaultId>,
-    ) -> Result<Span, Flaw> {
+    pub fn measure(&self, measure: &Measure, position: PositionId, fault: Option<FaultId>) -> Result<Span, Flaw> {
         match *measure {
-            Measure::Between(pair) => {
-                Ok(Probed::new(self, (pair, At::Here), position, fault)?.span())
-            }
+            Measure::Between(pair) => Ok(Probed::new(self, (pair, At::Here), position, fault)?.span()),
             Measure::Less { first, second } => {
                 let one = Probed::new(self, first, position, fault)?;
                 let other = Probed::new(self, second, position, fault)?;
@@ -75,25 +68,12 @@ impl Probed {
             At::Position(position) => position,
         };
         let links = network.links(position, fault)?;
-        let edges: Vec<Edge> = links
-            .iter()
-            .map(|link| Edge {
-                from: link.from.0,
-                to: link.to.0,
-                ohms: link.ohms,
-            })
-            .collect();
+        let edges: Vec<Edge> =
+            links.iter().map(|link| Edge { from: link.from.0, to: link.to.0, ohms: link.ohms }).collect();
         let (one, other) = (network.root(pair.one).0, network.root(pair.other).0);
         let ends: Vec<(usize, usize)> = edges.iter().map(|edge| (edge.from, edge.to)).collect();
         let live = on_the_way(&ends, one, other);
-        Ok(Probed {
-            position,
-            one,
-            other,
-            links,
-            edges,
-            live,
-        })
+        Ok(Probed { position, one, other, links, edges, live })
     }
 
     fn is_open(&self) -> bool {
@@ -101,9 +81,7 @@ impl Probed {
     }
 
     fn span(&self) -> Span {
-        let at = |figure: fn(Ohms) -> f64| {
-            resistance(&wires(&self.live_edges(), figure), self.one, self.other)
-        };
+        let at = |figure: fn(Ohms) -> f64| resistance(&wires(&self.live_edges(), figure), self.one, self.other);
         match (at(Ohms::least), at(Ohms::usual), at(Ohms::most)) {
             (Some(least), Some(usual), Some(most)) => Span::Within { least, usual, most },
             _ => Span::Open,
@@ -111,11 +89,7 @@ impl Probed {
     }
 
     fn live_edges(&self) -> Vec<Edge> {
-        self.live
-            .iter()
-            .filter_map(|&index| self.edges.get(index))
-            .copied()
-            .collect()
+        self.live.iter().filter_map(|&index| self.edges.get(index)).copied().collect()
     }
 
     /// This resistance less the other one.
@@ -138,16 +112,10 @@ impl Probed {
     /// The same network: corners.
     fn less_here(&self, other: &Probed) -> Span {
         let live: BTreeSet<usize> = self.live.iter().chain(&other.live).copied().collect();
-        let edges: Vec<Edge> = live
-            .into_iter()
-            .filter_map(|index| self.edges.get(index))
-            .copied()
-            .collect();
+        let edges: Vec<Edge> = live.into_iter().filter_map(|index| self.edges.get(index)).copied().collect();
         let kept = [self.one, self.other, other.one, other.other];
         corners(&edges, &kept, |wires| {
-            let between = |probed: &Probed| {
-                resistance(wires, probed.one, probed.other).unwrap_or(f64::INFINITY)
-            };
+            let between = |probed: &Probed| resistance(wires, probed.one, probed.other).unwrap_or(f64::INFINITY);
             between(self) - between(other)
         })
     }
@@ -156,14 +124,9 @@ impl Probed {
     /// Exact unless a piece lies in a loop both times; then never narrower than the truth.
     fn less_elsewhere(&self, other: &Probed) -> Span {
         let (mine, theirs) = (self.seats(), other.seats());
-        let extreme =
-            |end: End| self.at(&theirs, Side::First, end) - other.at(&mine, Side::Second, end);
+        let extreme = |end: End| self.at(&theirs, Side::First, end) - other.at(&mine, Side::Second, end);
         let usual = |probed: &Probed| probed.solve(|seat, _| seat.ohms.usual());
-        Span::Within {
-            least: extreme(End::Least),
-            usual: usual(self) - usual(other),
-            most: extreme(End::Most),
-        }
+        Span::Within { least: extreme(End::Least), usual: usual(self) - usual(other), most: extreme(End::Most) }
     }
 
     /// The resistance with every piece where it brings the *difference* to this end of its range.
@@ -188,29 +151,13 @@ impl Probed {
     }
 
     fn seats(&self) -> BTreeMap<Carrier, Seat> {
-        let ends: Vec<(usize, usize)> =
-            self.edges.iter().map(|edge| (edge.from, edge.to)).collect();
+        let ends: Vec<(usize, usize)> = self.edges.iter().map(|edge| (edge.from, edge.to)).collect();
         let seat = |&index: &usize| {
             let link = self.links.get(index)?;
-            let without: Vec<(usize, usize)> = self
-                .live
-                .iter()
-                .filter(|live| **live != index)
-                .filter_map(|&live| ends.get(live))
-                .copied()
-                .collect();
-            let share = if on_the_way(&without, self.one, self.other).is_empty() {
-                Share::Whole
-            } else {
-                Share::Part
-            };
-            Some((
-                link.carrier,
-                Seat {
-                    ohms: link.ohms,
-                    share,
-                },
-            ))
+            let without: Vec<(usize, usize)> =
+                self.live.iter().filter(|live| **live != index).filter_map(|&live| ends.get(live)).copied().collect();
+            let share = if on_the_way(&without, self.one, self.other).is_empty() { Share::Whole } else { Share::Part };
+            Some((link.carrier, Seat { ohms: link.ohms, share }))
         };
         self.live.iter().filter_map(seat).collect()
     }
@@ -220,11 +167,7 @@ impl Probed {
         let wire = |&index: &usize| {
             let link = self.links.get(index)?;
             let seat = seats.get(&link.carrier)?;
-            Some(Wire {
-                from: link.from.0,
-                to: link.to.0,
-                ohms: figure(*seat, link.carrier),
-            })
+            Some(Wire { from: link.from.0, to: link.to.0, ohms: figure(*seat, link.carrier) })
         };
         let wires: Vec<Wire> = self.live.iter().filter_map(wire).collect();
         resistance(&wires, self.one, self.other).unwrap_or(f64::INFINITY)

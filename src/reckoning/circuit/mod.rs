@@ -34,9 +34,7 @@ pub use apparatus::{Condition, Fact};
 pub use compare::{Grade, Parting, Sign};
 pub use fault::{Change, Fault, Steadiness, While};
 pub use flaw::Flaw;
-pub use network::{
-    AtRest, FaultId, Network, PieceId, PointId, PositionId, ReadingId, TouchingId, Wiring,
-};
+pub use network::{AtRest, FaultId, Network, PieceId, PointId, PositionId, ReadingId, TouchingId, Wiring};
 pub use ohms::Ohms;
 pub use reading::{At, Measure, Pair, Reading, Tester};
 pub use seen::{Outcome, Seen};

@@ -13,12 +13,7 @@ pub(super) struct Names {
 
 impl Names {
     /// Gives the next place to a name; `what` and `most` bound how many there are.
-    pub(super) fn enter(
-        &mut self,
-        name: &str,
-        what: &'static str,
-        most: usize,
-    ) -> Result<usize, Flaw> {
+    pub(super) fn enter(&mut self, name: &str, what: &'static str, most: usize) -> Result<usize, Flaw> {
         let place = self.in_order.len();
         if place >= most {
             return Err(Flaw::TooMany(what, most));
@@ -49,10 +44,6 @@ impl Names {
 
     /// An error that names the place if there is nothing at it.
     pub(super) fn known(&self, place: usize, what: &str) -> Result<(), Flaw> {
-        if place < self.len() {
-            Ok(())
-        } else {
-            Err(Flaw::Unknown(format!("{what} {place}")))
-        }
+        if place < self.len() { Ok(()) } else { Err(Flaw::Unknown(format!("{what} {place}"))) }
     }
 }

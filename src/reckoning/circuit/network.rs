@@ -97,10 +97,7 @@ impl Default for Network {
             piece_names: Names::default(),
             touchings: Vec::new(),
             touching_names: Names::default(),
-            positions: vec![Position {
-                meets: Vec::new(),
-                parts: Vec::new(),
-            }],
+            positions: vec![Position { meets: Vec::new(), parts: Vec::new() }],
             position_names,
             faults: Vec::new(),
             fault_names: Names::default(),
@@ -144,17 +141,9 @@ impl Network {
     ///
     /// # Errors
     /// As [`Network::piece`].
-    pub fn touching(
-        &mut self,
-        name: &str,
-        wiring: Wiring,
-        at_rest: AtRest,
-    ) -> Result<TouchingId, Flaw> {
+    pub fn touching(&mut self, name: &str, wiring: Wiring, at_rest: AtRest) -> Result<TouchingId, Flaw> {
         self.two_ends(name, wiring.from, wiring.to)?;
-        let id = TouchingId(
-            self.touching_names
-                .enter(name, "touchings", MOST_TOUCHINGS)?,
-        );
+        let id = TouchingId(self.touching_names.enter(name, "touchings", MOST_TOUCHINGS)?);
         self.touchings.push((wiring, at_rest));
         Ok(id)
     }
@@ -163,28 +152,15 @@ impl Network {
     ///
     /// # Errors
     /// [`Flaw::Taken`], [`Flaw::TooMany`], [`Flaw::Unknown`], [`Flaw::MeetsAndParts`].
-    pub fn position(
-        &mut self,
-        name: &str,
-        meets: &[TouchingId],
-        parts: &[TouchingId],
-    ) -> Result<PositionId, Flaw> {
+    pub fn position(&mut self, name: &str, meets: &[TouchingId], parts: &[TouchingId]) -> Result<PositionId, Flaw> {
         for touching in meets.iter().chain(parts) {
             self.touching_names.known(touching.0, "touching")?;
         }
         if let Some(both) = meets.iter().find(|touching| parts.contains(touching)) {
-            return Err(Flaw::MeetsAndParts(
-                self.touching_names.name(both.0).to_owned(),
-            ));
+            return Err(Flaw::MeetsAndParts(self.touching_names.name(both.0).to_owned()));
         }
-        let id = PositionId(
-            self.position_names
-                .enter(name, "positions", MOST_POSITIONS)?,
-        );
-        self.positions.push(Position {
-            meets: meets.to_vec(),
-            parts: parts.to_vec(),
-        });
+        let id = PositionId(self.position_names.enter(name, "positions", MOST_POSITIONS)?);
+        self.positions.push(Position { meets: meets.to_vec(), parts: parts.to_vec() });
         Ok(id)
     }
 
@@ -254,18 +230,12 @@ impl Network {
     pub(super) fn two_ends(&self, name: &str, from: PointId, to: PointId) -> Result<(), Flaw> {
         self.point_names.known(from.0, "point")?;
         self.point_names.known(to.0, "point")?;
-        if self.root(from) == self.root(to) {
-            Err(Flaw::SamePoint(name.to_owned()))
-        } else {
-            Ok(())
-        }
+        if self.root(from) == self.root(to) { Err(Flaw::SamePoint(name.to_owned())) } else { Ok(()) }
     }
 
     pub(super) fn check_change(&self, name: &str, change: &Change) -> Result<(), Flaw> {
         match change {
-            Change::Lost(piece) | Change::MoreOhms(piece, _) => {
-                self.piece_names.known(piece.0, "piece")
-            }
+            Change::Lost(piece) | Change::MoreOhms(piece, _) => self.piece_names.known(piece.0, "piece"),
             Change::LostTouching(touching)
             | Change::MoreOhmsTouching(touching, _)
             | Change::NeverTouches(touching)
@@ -279,35 +249,22 @@ impl Network {
     ///
     /// # Errors
     /// [`Flaw::NotOneEach`] unless each has exactly one end at one of the points, and not at the same one.
-    pub(super) fn changed_over(
-        &self,
-        pieces: [PieceId; 2],
-        at: [PointId; 2],
-    ) -> Result<[Wiring; 2], Flaw> {
+    pub(super) fn changed_over(&self, pieces: [PieceId; 2], at: [PointId; 2]) -> Result<[Wiring; 2], Flaw> {
         let [one, other] = pieces;
-        let wrong = || {
-            Flaw::NotOneEach(
-                self.piece_names.name(one.0).to_owned(),
-                self.piece_names.name(other.0).to_owned(),
-            )
-        };
+        let wrong =
+            || Flaw::NotOneEach(self.piece_names.name(one.0).to_owned(), self.piece_names.name(other.0).to_owned());
         let (Some(first), Some(second)) = (self.pieces.get(one.0), self.pieces.get(other.0)) else {
             return Err(wrong());
         };
         let [here, there] = at.map(|point| self.root(point));
         let (straight, crossed) = (
-            (
-                self.moved(*first, here, there),
-                self.moved(*second, there, here),
-            ),
-            (
-                self.moved(*first, there, here),
-                self.moved(*second, here, there),
-            ),
+            (self.moved(*first, here, there), self.moved(*second, there, here)),
+            (self.moved(*first, there, here), self.moved(*second, here, there)),
         );
         match (straight, crossed) {
-            ((Some(first), Some(second)), (None, None))
-            | ((None, None), (Some(first), Some(second))) => Ok([first, second]),
+            ((Some(first), Some(second)), (None, None)) | ((None, None), (Some(first), Some(second))) => {
+                Ok([first, second])
+            }
             _ => Err(wrong()),
         }
     }
@@ -319,10 +276,7 @@ impl Network {
             return None;
         }
         match (from == here, to == here) {
-            (true, false) => Some(Wiring {
-                from: there,
-                ..piece
-            }),
+            (true, false) => Some(Wiring { from: there, ..piece }),
             (false, true) => Some(Wiring { to: there, ..piece }),
             _ => None,
         }

@@ -21,25 +21,16 @@ impl Ohms {
     /// # Errors
     /// [`Flaw::Ohms`] if a figure is no number, negative, over a billion, if they do not rise, or if the most is nothing.
     pub fn range(least: f64, usual: f64, most: f64) -> Result<Ohms, Flaw> {
-        if ![least, usual, most]
-            .iter()
-            .all(|figure| figure.is_finite() && (0.0..=LARGEST).contains(figure))
-        {
+        if ![least, usual, most].iter().all(|figure| figure.is_finite() && (0.0..=LARGEST).contains(figure)) {
             return Err(Flaw::Ohms("ohms must lie from 0 to 1000000000".to_owned()));
         }
         if least > usual || usual > most {
-            return Err(Flaw::Ohms(format!(
-                "ohms must rise from least to most, not {least} .. {usual} .. {most}"
-            )));
+            return Err(Flaw::Ohms(format!("ohms must rise from least to most, not {least} .. {usual} .. {most}")));
         }
         if most <= 0.0 {
             return Err(Flaw::Ohms("no piece has 0 ohms; write 0.01".to_owned()));
         }
-        Ok(Ohms {
-            least: least.max(SMALLEST),
-            usual: usual.max(SMALLEST),
-            most: most.max(SMALLEST),
-        })
+        Ok(Ohms { least: least.max(SMALLEST), usual: usual.max(SMALLEST), most: most.max(SMALLEST) })
     }
 
     /// From the least and the most ohms; the usual value, for showing only, is their geometric mean.

@@ -97,17 +97,9 @@ impl Reading {
         match self {
             Reading::Lamp { between, .. } => network.known_pair(*between),
             Reading::TesterLamp { tester, lamp } => tester.check(network, *lamp),
-            Reading::Ohmmeter {
-                measure,
-                at_most,
-                open_from,
-            } => {
-                if !open_from.is_finite()
-                    || at_most.is_some_and(|limit| !limit.is_finite() || limit > *open_from)
-                {
-                    return Err(Flaw::Figure(
-                        "the limit must not lie over the meter's range".to_owned(),
-                    ));
+            Reading::Ohmmeter { measure, at_most, open_from } => {
+                if !open_from.is_finite() || at_most.is_some_and(|limit| !limit.is_finite() || limit > *open_from) {
+                    return Err(Flaw::Figure("the limit must not lie over the meter's range".to_owned()));
                 }
                 network.known_measure(measure)
             }
@@ -115,9 +107,7 @@ impl Reading {
                 if facts.len() > MOST_FACTS {
                     return Err(Flaw::TooMany("facts", MOST_FACTS));
                 }
-                facts
-                    .iter()
-                    .try_for_each(|fact| network.known_measure(&fact.measure))?;
+                facts.iter().try_for_each(|fact| network.known_measure(&fact.measure))?;
                 lit.check(facts.len())
             }
         }
@@ -137,19 +127,11 @@ impl Tester {
         }
         let ohms = self.lamps.iter().map(|(_, ohms)| *ohms);
         let above_nothing = |figure: f64| (1e-6..=1e9).contains(&figure);
-        if ![self.volts, self.inside, self.lit_from]
-            .into_iter()
-            .chain(ohms)
-            .all(above_nothing)
-        {
-            return Err(Flaw::Figure(
-                "a tester's volts, ohms and amperes must lie above nothing".to_owned(),
-            ));
+        if ![self.volts, self.inside, self.lit_from].into_iter().chain(ohms).all(above_nothing) {
+            return Err(Flaw::Figure("a tester's volts, ohms and amperes must lie above nothing".to_owned()));
         }
         if !(0.0..=self.lit_from).contains(&self.dark_to) {
-            return Err(Flaw::Figure(
-                "a lamp must be dark at fewer amperes than it is lit at".to_owned(),
-            ));
+            return Err(Flaw::Figure("a lamp must be dark at fewer amperes than it is lit at".to_owned()));
         }
         Ok(())
     }

@@ -3,8 +3,8 @@
 use super::answer::with_slack;
 use super::tester::amperes;
 use super::{
-    Answer, Answers, Condition, Fact, FaultId, Flaw, Network, PositionId, Reading, ReadingId, Span,
-    Steadiness, Tester, Truth,
+    Answer, Answers, Condition, Fact, FaultId, Flaw, Network, PositionId, Reading, ReadingId, Span, Steadiness, Tester,
+    Truth,
 };
 
 /// What a reading shows in one state of the network.
@@ -30,9 +30,7 @@ impl Seen {
     pub fn answers(&self) -> Answers {
         let faulty = self.faulty.answers;
         match self.away {
-            Some(away) if away.answers != faulty => {
-                faulty.or(away.answers).or(Answers::of(&[Answer::Flickers]))
-            }
+            Some(away) if away.answers != faulty => faulty.or(away.answers).or(Answers::of(&[Answer::Flickers])),
             _ => faulty,
         }
     }
@@ -43,68 +41,33 @@ impl Network {
     ///
     /// # Errors
     /// [`Flaw::Unknown`] for anything of another network.
-    pub fn seen(
-        &self,
-        reading: ReadingId,
-        position: PositionId,
-        fault: Option<FaultId>,
-    ) -> Result<Seen, Flaw> {
+    pub fn seen(&self, reading: ReadingId, position: PositionId, fault: Option<FaultId>) -> Result<Seen, Flaw> {
         let comes_and_goes = match fault {
-            Some(id) => self
-                .fault_of(id)
-                .is_some_and(|fault| fault.steadiness == Steadiness::NowAndThen),
+            Some(id) => self.fault_of(id).is_some_and(|fault| fault.steadiness == Steadiness::NowAndThen),
             None => false,
         };
-        let away = if comes_and_goes {
-            Some(self.outcome(reading, position, None)?)
-        } else {
-            None
-        };
-        Ok(Seen {
-            faulty: self.outcome(reading, position, fault)?,
-            away,
-        })
+        let away = if comes_and_goes { Some(self.outcome(reading, position, None)?) } else { None };
+        Ok(Seen { faulty: self.outcome(reading, position, fault)?, away })
     }
 
-    fn outcome(
-        &self,
-        reading: ReadingId,
-        position: PositionId,
-        fault: Option<FaultId>,
-    ) -> Result<Outcome, Flaw> {
-        let reading = self
-            .reading_of(reading)
-            .ok_or_else(|| Flaw::Unknown(format!("reading {}", reading.0)))?;
+    fn outcome(&self, reading: ReadingId, position: PositionId, fault: Option<FaultId>) -> Result<Outcome, Flaw> {
+        let reading = self.reading_of(reading).ok_or_else(|| Flaw::Unknown(format!("reading {}", reading.0)))?;
         match reading {
             Reading::Lamp { between, lit } => {
                 let span = self.measure(&super::Measure::Between(*between), position, fault)?;
-                Ok(Outcome {
-                    answers: lamp(lit.judge(span)),
-                    figure: Some(span),
-                })
+                Ok(Outcome { answers: lamp(lit.judge(span)), figure: Some(span) })
             }
             Reading::TesterLamp { tester, lamp } => {
                 let span = amperes(self, tester, *lamp, position, fault)?;
-                Ok(Outcome {
-                    answers: glow(tester, span),
-                    figure: Some(span),
-                })
+                Ok(Outcome { answers: glow(tester, span), figure: Some(span) })
             }
-            Reading::Ohmmeter {
-                measure,
-                at_most,
-                open_from,
-            } => {
+            Reading::Ohmmeter { measure, at_most, open_from } => {
                 let span = self.measure(measure, position, fault)?;
-                Ok(Outcome {
-                    answers: bands(span, *at_most, *open_from),
-                    figure: Some(span),
-                })
+                Ok(Outcome { answers: bands(span, *at_most, *open_from), figure: Some(span) })
             }
-            Reading::ApparatusLamp { facts, lit } => Ok(Outcome {
-                answers: lamp(self.condition(facts, lit, position, fault)?),
-                figure: None,
-            }),
+            Reading::ApparatusLamp { facts, lit } => {
+                Ok(Outcome { answers: lamp(self.condition(facts, lit, position, fault)?), figure: None })
+            }
         }
     }
 
@@ -115,11 +78,7 @@ impl Network {
         position: PositionId,
         fault: Option<FaultId>,
     ) -> Result<Truth, Flaw> {
-        let truth = |fact: &Fact| {
-            Ok(fact
-                .holds
-                .judge(self.measure(&fact.measure, position, fault)?))
-        };
+        let truth = |fact: &Fact| Ok(fact.holds.judge(self.measure(&fact.measure, position, fault)?));
         let truths: Vec<Truth> = facts.iter().map(truth).collect::<Result<_, Flaw>>()?;
         Ok(lit.judge(&truths))
     }
@@ -150,18 +109,13 @@ fn bands(span: Span, at_most: Option<f64>, open_from: f64) -> Answers {
             let in_limit = with_slack(limit, 1.0);
             let reaches = [
                 (least <= in_limit, Answer::In),
-                (
-                    most > in_limit && least < open_from && at_most.is_some(),
-                    Answer::Over,
-                ),
+                (most > in_limit && least < open_from && at_most.is_some(), Answer::Over),
                 (most >= open_from && most > in_limit, Answer::Open),
             ];
             reaches
                 .into_iter()
                 .filter(|(yes, _)| *yes)
-                .fold(Answers::default(), |set, (_, answer)| {
-                    set.or(Answers::of(&[answer]))
-                })
+                .fold(Answers::default(), |set, (_, answer)| set.or(Answers::of(&[answer])))
         }
         Span::Open | Span::Undefined => Answers::of(&[Answer::Open]),
         Span::FarUnder => Answers::of(&[Answer::In]),

@@ -23,11 +23,7 @@ pub(super) fn resistance(wires: &[Wire], one: usize, other: usize) -> Option<f64
     if !reached.contains(&other) {
         return None;
     }
-    let wires: Vec<Wire> = wires
-        .iter()
-        .copied()
-        .filter(|wire| reached.contains(&wire.from))
-        .collect();
+    let wires: Vec<Wire> = wires.iter().copied().filter(|wire| reached.contains(&wire.from)).collect();
     Some(1.0 / Mesh::of(&wires, &[one, other]).between(0, 1))
 }
 
@@ -59,23 +55,12 @@ pub(super) struct Mesh {
 impl Mesh {
     /// Keeps `kept` (no point twice), in that order, and eliminates every other point, lowest number first.
     pub(super) fn of(wires: &[Wire], kept: &[usize]) -> Mesh {
-        let others: BTreeSet<usize> = wires
-            .iter()
-            .flat_map(|wire| [wire.from, wire.to])
-            .filter(|point| !kept.contains(point))
-            .collect();
-        let rows: BTreeMap<usize, usize> = kept
-            .iter()
-            .copied()
-            .chain(others)
-            .enumerate()
-            .map(|(row, point)| (point, row))
-            .collect();
+        let others: BTreeSet<usize> =
+            wires.iter().flat_map(|wire| [wire.from, wire.to]).filter(|point| !kept.contains(point)).collect();
+        let rows: BTreeMap<usize, usize> =
+            kept.iter().copied().chain(others).enumerate().map(|(row, point)| (point, row)).collect();
         let size = rows.len();
-        let mut mesh = Mesh {
-            size,
-            siemens: vec![0.0; size * size],
-        };
+        let mut mesh = Mesh { size, siemens: vec![0.0; size * size] };
         for wire in wires {
             if let (Some(&from), Some(&to)) = (rows.get(&wire.from), rows.get(&wire.to)) {
                 mesh.add(from, to, 1.0 / wire.ohms);
@@ -87,10 +72,7 @@ impl Mesh {
 
     /// The conductance between the kept points at two places of `kept`, siemens.
     pub(super) fn between(&self, one: usize, other: usize) -> f64 {
-        self.siemens
-            .get(one * self.size + other)
-            .copied()
-            .unwrap_or(0.0)
+        self.siemens.get(one * self.size + other).copied().unwrap_or(0.0)
     }
 
     /// Adds a conductance; one from a point to itself carries nothing.

@@ -13,49 +13,25 @@ pub(super) fn amperes(
     position: PositionId,
     fault: Option<FaultId>,
 ) -> Result<Span, Flaw> {
-    let (pin, filament) = tester
-        .lamps
-        .get(lamp)
-        .copied()
-        .ok_or_else(|| Flaw::Unknown(format!("lamp {lamp}")))?;
+    let (pin, filament) = tester.lamps.get(lamp).copied().ok_or_else(|| Flaw::Unknown(format!("lamp {lamp}")))?;
     let (battery, pin) = (network.root(tester.battery).0, network.root(pin).0);
     // The pole that the lamps hang on is a point of its own, numbered after all others.
     let pole = network.same.len();
     let links = network.links(position, fault)?;
-    let mut edges: Vec<Edge> = links
-        .iter()
-        .map(|link| Edge {
-            from: link.from.0,
-            to: link.to.0,
-            ohms: link.ohms,
-        })
-        .collect();
+    let mut edges: Vec<Edge> =
+        links.iter().map(|link| Edge { from: link.from.0, to: link.to.0, ohms: link.ohms }).collect();
     for (pin, ohms) in &tester.lamps {
-        edges.push(Edge {
-            from: pole,
-            to: network.root(*pin).0,
-            ohms: Ohms::exactly(*ohms)?,
-        });
+        edges.push(Edge { from: pole, to: network.root(*pin).0, ohms: Ohms::exactly(*ohms)? });
     }
     let ends: Vec<(usize, usize)> = edges.iter().map(|edge| (edge.from, edge.to)).collect();
     let live = on_the_way(&ends, pole, battery);
     let this_lamp = links.len() + lamp;
     if !live.contains(&this_lamp) {
-        return Ok(Span::Within {
-            least: 0.0,
-            usual: 0.0,
-            most: 0.0,
-        });
+        return Ok(Span::Within { least: 0.0, usual: 0.0, most: 0.0 });
     }
-    let live: Vec<Edge> = live
-        .into_iter()
-        .filter_map(|index| edges.get(index))
-        .copied()
-        .collect();
+    let live: Vec<Edge> = live.into_iter().filter_map(|index| edges.get(index)).copied().collect();
     let kept = [pole, battery, pin];
-    Ok(corners(&live, &kept, |wires| {
-        tester.current(&Mesh::of(wires, &kept), filament)
-    }))
+    Ok(corners(&live, &kept, |wires| tester.current(&Mesh::of(wires, &kept), filament)))
 }
 
 impl Tester {

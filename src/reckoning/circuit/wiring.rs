@@ -4,9 +4,7 @@
 //! says, and what is lost is gone whatever else is said.
 
 use super::network::{AtRest, Wiring};
-use super::{
-    Change, Fault, FaultId, Flaw, Network, Ohms, PieceId, PointId, PositionId, TouchingId, While,
-};
+use super::{Change, Fault, FaultId, Flaw, Network, Ohms, PieceId, PointId, PositionId, TouchingId, While};
 
 /// Something that conducts, in a position with a fault.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -48,14 +46,8 @@ impl Network {
         let mut standing = self.placed(position)?;
         if let Some(id) = fault {
             self.fault_names.known(id.0, "fault")?;
-            let acting = self
-                .faults
-                .get(id.0)
-                .filter(|fault| acts(fault, position, &standing));
-            for (index, change) in acting
-                .iter()
-                .flat_map(|fault| fault.changes.iter().enumerate())
-            {
+            let acting = self.faults.get(id.0).filter(|fault| acts(fault, position, &standing));
+            for (index, change) in acting.iter().flat_map(|fault| fault.changes.iter().enumerate()) {
                 self.apply(&mut standing, index, change);
             }
         }
@@ -63,25 +55,15 @@ impl Network {
     }
 
     fn placed(&self, position: PositionId) -> Result<Standing, Flaw> {
-        let placed = self
-            .positions
-            .get(position.0)
-            .ok_or_else(|| Flaw::Unknown(format!("position {}", position.0)))?;
-        let touchings = self
-            .touchings
-            .iter()
-            .enumerate()
-            .map(|(index, (wiring, at_rest))| {
-                let state = match (
-                    placed.meets.contains(&TouchingId(index)),
-                    placed.parts.contains(&TouchingId(index)),
-                ) {
-                    (true, _) => AtRest::Touching,
-                    (false, true) => AtRest::Apart,
-                    (false, false) => *at_rest,
-                };
-                Some((*wiring, state))
-            });
+        let placed = self.positions.get(position.0).ok_or_else(|| Flaw::Unknown(format!("position {}", position.0)))?;
+        let touchings = self.touchings.iter().enumerate().map(|(index, (wiring, at_rest))| {
+            let state = match (placed.meets.contains(&TouchingId(index)), placed.parts.contains(&TouchingId(index))) {
+                (true, _) => AtRest::Touching,
+                (false, true) => AtRest::Apart,
+                (false, false) => *at_rest,
+            };
+            Some((*wiring, state))
+        });
         Ok(Standing {
             pieces: self.pieces.iter().copied().map(Some).collect(),
             touchings: touchings.collect(),
@@ -93,17 +75,11 @@ impl Network {
         match *change {
             Change::Lost(piece) => standing.piece(piece, |_| None),
             Change::LostTouching(touching) => standing.touching(touching, |_, _| None),
-            Change::MoreOhms(piece, ohms) => {
-                standing.piece(piece, |wiring| Some(wiring.with_more(ohms)))
-            }
+            Change::MoreOhms(piece, ohms) => standing.piece(piece, |wiring| Some(wiring.with_more(ohms))),
             Change::MoreOhmsTouching(touching, ohms) => {
-                standing.touching(touching, |wiring, state| {
-                    Some((wiring.with_more(ohms), state))
-                });
+                standing.touching(touching, |wiring, state| Some((wiring.with_more(ohms), state)));
             }
-            Change::NeverTouches(touching) => {
-                standing.touching(touching, |wiring, _| Some((wiring, AtRest::Apart)))
-            }
+            Change::NeverTouches(touching) => standing.touching(touching, |wiring, _| Some((wiring, AtRest::Apart))),
             Change::AlwaysTouches(touching) => {
                 standing.touching(touching, |wiring, _| Some((wiring, AtRest::Touching)))
             }
@@ -119,12 +95,7 @@ impl Network {
                 // Refused when the fault was added and when points were joined, so nothing is left out here.
                 if let Ok(moved) = self.changed_over(pieces, at) {
                     for (piece, lies) in pieces.into_iter().zip(moved) {
-                        standing.piece(piece, |wiring| {
-                            Some(Wiring {
-                                ohms: wiring.ohms,
-                                ..lies
-                            })
-                        });
+                        standing.piece(piece, |wiring| Some(Wiring { ohms: wiring.ohms, ..lies }));
                     }
                 }
             }
@@ -139,14 +110,11 @@ impl Network {
             ohms: wiring.ohms,
         };
         let pieces = standing.pieces.into_iter().enumerate();
-        let pieces = pieces.filter_map(|(index, piece)| {
-            piece.map(|wiring| link(Carrier::Piece(PieceId(index)), wiring))
-        });
+        let pieces =
+            pieces.filter_map(|(index, piece)| piece.map(|wiring| link(Carrier::Piece(PieceId(index)), wiring)));
         let touchings = standing.touchings.into_iter().enumerate();
         let closed = touchings.filter_map(|(index, touching)| match touching {
-            Some((wiring, AtRest::Touching)) => {
-                Some(link(Carrier::Touching(TouchingId(index)), wiring))
-            }
+            Some((wiring, AtRest::Touching)) => Some(link(Carrier::Touching(TouchingId(index)), wiring)),
             _ => None,
         });
         pieces.chain(closed).chain(standing.joined).collect()
@@ -160,11 +128,7 @@ impl Standing {
         }
     }
 
-    fn touching(
-        &mut self,
-        id: TouchingId,
-        change: impl FnOnce(Wiring, AtRest) -> Option<(Wiring, AtRest)>,
-    ) {
+    fn touching(&mut self, id: TouchingId, change: impl FnOnce(Wiring, AtRest) -> Option<(Wiring, AtRest)>) {
         if let Some(touching) = self.touchings.get_mut(id.0) {
             *touching = touching.and_then(|(wiring, state)| change(wiring, state));
         }
@@ -173,10 +137,7 @@ impl Standing {
 
 impl Wiring {
     fn with_more(self, more: Ohms) -> Wiring {
-        Wiring {
-            ohms: self.ohms.in_series(more),
-            ..self
-        }
+        Wiring { ohms: self.ohms.in_series(more), ..self }
     }
 }
 
@@ -185,10 +146,7 @@ fn acts(fault: &Fault, position: PositionId, standing: &Standing) -> bool {
         None => true,
         Some(While::Position(only)) => only == position,
         Some(While::Touching(touching)) => {
-            matches!(
-                standing.touchings.get(touching.0),
-                Some(Some((_, AtRest::Touching)))
-            )
+            matches!(standing.touchings.get(touching.0), Some(Some((_, AtRest::Touching))))
         }
     }
 }
