@@ -4,6 +4,7 @@
 //! A stage takes plain data and gives plain data back; only `source` reads files and only `press` writes them.
 
 pub mod cli;
+pub mod handbook;
 pub mod model;
 pub mod press;
 pub mod proof;
