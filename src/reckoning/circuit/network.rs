@@ -284,7 +284,7 @@ impl Network {
 }
 
 macro_rules! named {
-    ($($what:literal: $find:ident, $name:ident, $id:ident, $names:ident;)*) => {
+    ($($what:literal: $find:ident, $name:ident, $list:ident, $id:ident, $names:ident;)*) => {
         impl Network {$(
             #[doc = concat!("The ", $what, " of this name.")]
             pub fn $find(&self, name: &str) -> Option<$id> {
@@ -295,15 +295,20 @@ macro_rules! named {
             pub fn $name(&self, id: $id) -> &str {
                 self.$names.name(id.0)
             }
+
+            #[doc = concat!("The names of all ", $what, "s, in the order in which they were added.")]
+            pub fn $list(&self) -> impl Iterator<Item = &str> {
+                self.$names.iter()
+            }
         )*}
     };
 }
 
 named! {
-    "point": find_point, point_name, PointId, point_names;
-    "piece": find_piece, piece_name, PieceId, piece_names;
-    "touching": find_touching, touching_name, TouchingId, touching_names;
-    "position": find_position, position_name, PositionId, position_names;
-    "fault": find_fault, fault_name, FaultId, fault_names;
-    "reading": find_reading, reading_name, ReadingId, reading_names;
+    "point": find_point, point_name, points_by_name, PointId, point_names;
+    "piece": find_piece, piece_name, pieces_by_name, PieceId, piece_names;
+    "touching": find_touching, touching_name, touchings_by_name, TouchingId, touching_names;
+    "position": find_position, position_name, positions_by_name, PositionId, position_names;
+    "fault": find_fault, fault_name, faults_by_name, FaultId, fault_names;
+    "reading": find_reading, reading_name, readings_by_name, ReadingId, reading_names;
 }

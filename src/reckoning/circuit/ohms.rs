@@ -25,7 +25,7 @@ impl Ohms {
             return Err(Flaw::Ohms("ohms must lie from 0 to 1000000000".to_owned()));
         }
         if least > usual || usual > most {
-            return Err(Flaw::Ohms(format!("ohms must rise from least to most, not {least} .. {usual} .. {most}")));
+            return Err(Flaw::Ohms("ohms must rise from the least to the most".to_owned()));
         }
         if most <= 0.0 {
             return Err(Flaw::Ohms("no piece has 0 ohms; write 0.01".to_owned()));
