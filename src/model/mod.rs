@@ -4,8 +4,9 @@
 //! Leaves to others: whether guides agree with one another (`proof`).
 
 mod checklist;
-mod circuit;
+pub mod circuit;
 mod common;
+mod electric;
 mod fill;
 mod handbook_file;
 mod kit;
@@ -21,6 +22,7 @@ mod words;
 pub use checklist::{CheckItem, Checklist};
 pub use circuit::Circuit;
 pub use common::{LampState, Meant, Need, Needs, Odds, Picture, Safety, Signal, SubStep, Time, Waiver, Who};
+pub use electric::{Current, Resistance, ResistanceRange, Voltage};
 pub use fill::fill;
 pub use handbook_file::{HandbookFile, Item, Paper, Units, Withdrawn};
 pub use kit::{BUILT_IN, built_in_places};

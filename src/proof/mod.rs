@@ -9,6 +9,7 @@ mod code;
 mod finding;
 mod findings;
 mod index;
+pub mod network;
 mod walk;
 
 pub use checks::pictures::kind as picture_kind;

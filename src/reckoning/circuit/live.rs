@@ -1,0 +1,78 @@
+//! Which pieces carry the current between two points: those that lie on some way from one to the other that meets no point twice.
+
+use std::collections::BTreeMap;
+
+use super::{Carrier, FaultId, Flaw, Network, Pair, PositionId};
+
+impl Network {
+    /// What carries the current between two probed points, in the order in which the links stand; nothing if they have no connection.
+    /// Judged by the way the links hang together, not by their ohms: a balanced bridge counts as carrying.
+    ///
+    /// # Errors
+    /// [`Flaw::Unknown`].
+    pub fn live_loop(&self, pair: Pair, position: PositionId, fault: Option<FaultId>) -> Result<Vec<Carrier>, Flaw> {
+        self.known_pair(pair)?;
+        let links = self.links(position, fault)?;
+        let ends: Vec<(usize, usize)> = links.iter().map(|link| (link.from.0, link.to.0)).collect();
+        let on_the_way = on_the_way(&ends, self.root(pair.one).0, self.root(pair.other).0);
+        Ok(on_the_way.iter().filter_map(|&index| links.get(index)).map(|link| link.carrier).collect())
+    }
+}
+
+/// The indices, rising, of the edges on some simple path between two points: the block that an edge between the two would
+/// belong to, by depth-first search from one of them (Hopcroft and Tarjan 1973).
+pub(super) fn on_the_way(ends: &[(usize, usize)], one: usize, other: usize) -> Vec<usize> {
+    if one == other {
+        return Vec::new();
+    }
+    let mut edges: BTreeMap<usize, Vec<(usize, usize)>> = BTreeMap::new();
+    for (index, &(from, to)) in ends.iter().enumerate().filter(|(_, (from, to))| from != to) {
+        edges.entry(from).or_default().push((index, to));
+        edges.entry(to).or_default().push((index, from));
+    }
+    // The search begins as if it had come to `other` from `one` along the edge that is thought between them.
+    let mut search = Search { edges, found: BTreeMap::from([(one, 0)]), stack: Vec::new() };
+    search.visit(other, None);
+    search.stack.sort_unstable();
+    search.stack
+}
+
+struct Search {
+    /// For every point its edges, and where they lead.
+    edges: BTreeMap<usize, Vec<(usize, usize)>>,
+    /// When a point was found.
+    found: BTreeMap<usize, usize>,
+    /// The edges of blocks not yet closed.
+    stack: Vec<usize>,
+}
+
+impl Search {
+    /// Visits a point and gives the earliest found that it and all beyond it lead back to. No deeper than there are points.
+    fn visit(&mut self, point: usize, came_by: Option<usize>) -> usize {
+        let when = self.found.len();
+        self.found.insert(point, when);
+        let mut back_to = when;
+        for (edge, next) in self.edges.get(&point).cloned().unwrap_or_default() {
+            if Some(edge) == came_by {
+                continue;
+            }
+            match self.found.get(&next).copied() {
+                Some(earlier) if earlier < when => {
+                    self.stack.push(edge);
+                    back_to = back_to.min(earlier);
+                }
+                Some(_) => {}
+                None => {
+                    let height = self.stack.len();
+                    self.stack.push(edge);
+                    let beyond = self.visit(next, Some(edge));
+                    back_to = back_to.min(beyond);
+                    if beyond >= when {
+                        self.stack.truncate(height);
+                    }
+                }
+            }
+        }
+        back_to
+    }
+}
