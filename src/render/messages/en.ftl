@@ -154,7 +154,14 @@ not-on-this-list = Not on this list
 minutes = Minutes
 so-far = so far
 to-go = to go
-about-n = about { $n }
+spent-n = { $n ->
+    [0] none yet
+   *[other] { $n }
+}
+about-n = { $n ->
+    [0] none
+   *[other] about { $n }
+}
 n-min = { $n ->
     [0] under 1 min
    *[other] { $n } min
