@@ -15,7 +15,6 @@ link-handbook = Handbook
 link-kind = Kind
 link-edition = Edition
 link-code = Code of this page
-law = The rules in force at an event, local law and the weapon control on the day decide. Anything that runs on mains power is for a qualified person.
 what-leads-here = What leads here
 used-in = Used in
 print-sheet = Print the bench sheet
@@ -24,9 +23,9 @@ start-again = Start again
 forget = Clear my ticks and readings
 
 ## Kinds of pages
-kind-front = Front page
+kind-front = What do you see?
 kind-kit = Item
-kind-lamps = Lamps
+kind-lamps = By what the lamp does
 kind-symptom = Fault finding
 kind-question = Question
 kind-ending = Cause and remedy
@@ -39,9 +38,14 @@ kind-words = Words
 kind-sheet = Bench sheet
 kind-sheets = Bench sheets
 kind-jobs = Jobs and checks
-kind-about = About
-kind-writing = For authors
+kind-about = About this edition
+kind-writing = Writing guides
 kind-all = All pages
+kind-word = Word
+kind-part = Part
+kind-tool = Tool
+kind-consumable = Consumable
+kind-limit = Limit
 kind-seen-on = { $kind }, { $seen }
 
 ## Search
@@ -170,7 +174,7 @@ n-h = { $n } h
 n-h-min = { $h } h { $n } min
 now = now
 at-most-n = at most { $n }
-minutes-drawn = { $so_far } minutes so far, about { $to_go } to go, at most { $most } in all
+minutes-drawn = Minutes so far: { $so_far }; expected to go: { $to_go }; at most in all: { $most }
 open-now = Open now: { $what }. Closing takes { $n ->
     [0] under a minute
     [one] 1 minute
@@ -196,8 +200,8 @@ shares-counted = { $n ->
 map-heading = Map of the questions
 map-how = Time runs down. The width of the stream is what is not yet explained, in 100 cases.
 map-in-words = The same in words
-map-drawn = Map of the questions. Time runs down; the width of the stream is the share of cases not yet explained. The list below says the same in words.
-map-others = { $n ->
+map-title = Map of the questions. Time runs down; the width of the stream is the share of cases not yet explained. The list below says the same in words.
+n-others = { $n ->
     [one] 1 other
    *[other] { $n } others
 }
@@ -278,13 +282,20 @@ ending-kind-choice = A choice of remedies, after { $n } minutes
 ending-kind-not-listed = Not on this list, after { $n } minutes
 ending-kind-nothing-fits = Nothing fits, after { $n } minutes
 ending-kind-hand-over = Hand over, after { $n } minutes
-ending-one-cause = This is what your answers leave.
-ending-one-remedy = It is one of these, and one remedy mends them all.
-ending-mended = It works again. Close up and prove it.
-ending-choice = Your answers leave these, and they want different remedies. Begin with the likeliest.
-ending-not-listed = No cause on the list is left: the damage is hidden or rare.
-ending-nothing-fits = What you saw fits no cause on the list. Start again with fresh eyes, or ask somebody to look with you.
-ending-hand-over = Too much could not be told. Hand over to somebody with a meter; what you found is at the side.
+ending-one-cause = Cause found
+ending-one-remedy = One remedy mends it
+ending-mended = It works again
+ending-choice = A few remedies are left
+ending-not-listed = Not on this list
+ending-nothing-fits = Nothing on the list fits
+ending-hand-over = Hand over to somebody with a meter
+ending-says-one-cause = This is what your answers leave.
+ending-says-one-remedy = It is one of these, and one remedy mends them all.
+ending-says-mended = It works again. Close up and prove it.
+ending-says-choice = Your answers leave these, and they want different remedies. Begin with the likeliest.
+ending-says-not-listed = No cause on the list is left: the damage is hidden or rare.
+ending-says-nothing-fits = What you saw fits no cause on the list. Start again with fresh eyes, or ask somebody to look with you.
+ending-says-hand-over = Too much could not be told. Hand over to somebody with a meter; what you found is at the side.
 
 ## Jobs
 hands-on = hands on
