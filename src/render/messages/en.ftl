@@ -419,3 +419,10 @@ must = must be there
 findings-heading = Every finding
 finding-error = error
 finding-advice = advice
+
+## What a handbook holds
+count-symptoms = Fault-finding guides
+count-procedures = Jobs
+count-checklists = Checks
+count-circuits = Circuits
+count-limits = Limits
