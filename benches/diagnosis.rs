@@ -3,6 +3,8 @@
 //! The guides are made like real ones: two thirds of the probes look at one cause, the others part many; minutes from half a minute to
 //! twenty, shares falling off as 1/k. `COQUILLE_PYTHON` names a Python with OR-Tools for the comparison; without it that part is left out.
 
+#![allow(clippy::print_stdout, reason = "a report is printed")]
+
 use coquille::reckoning::diagnosis::*;
 use std::time::{Duration, Instant};
 

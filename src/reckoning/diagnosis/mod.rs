@@ -19,6 +19,7 @@ mod choose;
 mod clusters;
 mod doubts;
 mod expand;
+mod looks;
 mod orders;
 mod quickest;
 mod search;

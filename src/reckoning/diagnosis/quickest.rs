@@ -6,6 +6,7 @@
 //! least-cost tree is the bound and the gap is said. Orders that cost the same in every respect: the one found first, starting from the author's.
 
 use super::clusters::{self, Task};
+use super::looks::{self, Look};
 use super::search::{Search, live_parts};
 use super::tree::Chooser;
 use super::*;
@@ -125,20 +126,8 @@ impl Diagnosis {
     /// The ratio or cluster rule, where it is exact.
     fn by_rule(&self) -> Option<(Vec<usize>, FoundBy)> {
         let table = &self.table;
-        let looks = self.own_looks()?;
+        let (looks, rest) = looks::own_looks(table)?;
         let jobs = self.forest(&looks)?;
-        let caught = looks
-            .iter()
-            .fold(Set::default(), |all, look| all.or(&look.catch));
-        let rest = table.everyone.minus(&caught);
-        let ends_early = |a: &Look, other: &Set| table.one_end(&a.catch.or(other));
-        let pairs = looks
-            .iter()
-            .enumerate()
-            .any(|(i, a)| looks[..i].iter().any(|b| ends_early(a, &b.catch)));
-        if pairs || (!rest.is_empty() && looks.iter().any(|look| ends_early(look, &rest))) {
-            return None;
-        }
         let found_by = if jobs.is_empty() {
             FoundBy::Ratio
         } else {
@@ -158,26 +147,6 @@ impl Diagnosis {
             )
         })?;
         Some((best, found_by))
-    }
-
-    /// The useful probes, if each catches suspects of its own, ends with them, and waits for nothing.
-    fn own_looks(&self) -> Option<Vec<Look>> {
-        let table = &self.table;
-        let mut looks: Vec<Look> = Vec::new();
-        for probe in (0..table.probes.len()).filter(|probe| table.splits(*probe, &table.everyone)) {
-            let row = &table.probes[probe];
-            let live = live_parts(table, &Set::default(), probe, &table.everyone);
-            let [live] = live.as_slice() else { return None };
-            let catch = table.everyone.minus(live);
-            let shared = looks
-                .iter()
-                .any(|other| !other.catch.and(&catch).is_empty());
-            if shared || !row.before.is_empty() || row.shut > 0 {
-                return None;
-            }
-            looks.push(Look { probe, catch });
-        }
-        (!looks.is_empty()).then_some(looks)
     }
 
     /// The jobs that the looks need, each with the one job around it, if they are a forest.
@@ -382,12 +351,6 @@ impl Trying<'_> {
         }
         cost
     }
-}
-
-/// A probe and the suspects that it catches.
-struct Look {
-    probe: usize,
-    catch: Set,
 }
 
 /// What this order costs from here on, without building its tree.

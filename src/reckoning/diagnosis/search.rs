@@ -12,6 +12,7 @@ use std::collections::HashMap;
 use std::hash::{BuildHasherDefault, Hasher};
 
 use super::bound;
+use super::looks;
 use super::set::Set;
 use super::table::Table;
 
@@ -46,6 +47,8 @@ pub(super) struct Search<'t> {
     places: HashMap<(Set, u64), u32, BuildHasherDefault<Mixer>>,
     opened: usize,
     most: usize,
+    /// What each probe catches, if all look at suspects of their own.
+    caught: Option<Vec<u64>>,
 }
 
 struct State {
@@ -65,6 +68,7 @@ struct Action {
 
 impl<'t> Search<'t> {
     pub fn new(table: &'t Table, left_out: Set, most: usize) -> Self {
+        let caught = looks::caught(table, &left_out);
         Search {
             table,
             left_out,
@@ -72,6 +76,7 @@ impl<'t> Search<'t> {
             places: HashMap::default(),
             opened: 0,
             most,
+            caught,
         }
     }
 
@@ -177,13 +182,29 @@ impl<'t> Search<'t> {
         }
         self.opened += 1;
         let weight = self.table.weight(&set);
-        let useful: Vec<usize> = self.useful(&set).collect();
+        let useful = self.worth_trying(&set, open);
         let mut actions = Vec::with_capacity(useful.len());
         for probe in useful {
             actions.push(self.action(probe, &set, open, weight));
         }
         self.states[place as usize].actions = Some(actions);
         true
+    }
+
+    /// The useful probes without those that another must precede.
+    fn worth_trying(&self, set: &Set, open: u64) -> Vec<usize> {
+        let useful: Vec<usize> = self.useful(set).collect();
+        let Some(caught) = &self.caught else {
+            return useful;
+        };
+        let precedes = |a: usize, b: usize| {
+            let (first, second) = (&self.table.probes[a], &self.table.probes[b]);
+            let per_minute = |weight: u64, minutes: u64| u128::from(weight) * u128::from(minutes);
+            first.needs & !open & !second.needs == 0
+                && per_minute(caught[a], second.minutes) > per_minute(caught[b], first.minutes)
+        };
+        let worth = |b: &usize| !useful.iter().any(|a| precedes(*a, *b));
+        useful.iter().copied().filter(worth).collect()
     }
 
     fn action(&mut self, probe: usize, set: &Set, open: u64, weight: u64) -> Action {
