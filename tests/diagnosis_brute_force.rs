@@ -160,7 +160,7 @@ fn guides_of_looks_at_single_causes_cost_what_trying_everything_costs() {
 
 /// Looks that need any of four jobs, so that the cluster rule does not hold.
 fn looks_behind_any_jobs(seed: u64) -> Case {
-    let mut case = own_looks(seed, 4, seed % 4 == 0);
+    let mut case = own_looks(seed, 4, seed.is_multiple_of(4));
     let mut numbers = Numbers(seed + 1000);
     for probe in &mut case.probes {
         probe.needs = numbers.some(4, 35).into_iter().map(JobIndex).collect();
