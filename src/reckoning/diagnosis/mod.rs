@@ -58,7 +58,7 @@ pub struct Limits {
 
 impl Default for Limits {
     fn default() -> Self {
-        Limits { states: 100_000 }
+        Limits { states: 50_000 }
     }
 }
 

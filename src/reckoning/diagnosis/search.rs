@@ -145,7 +145,7 @@ impl<'t> Search<'t> {
 
     /// Works on a state until it is settled, its bound is above `limit`, or no more states may be opened.
     fn improve(&mut self, place: u32, limit: u64) {
-        if !self.open_up(place) {
+        if self.states[place as usize].settled.is_some() || !self.open_up(place) {
             return;
         }
         loop {
@@ -154,6 +154,8 @@ impl<'t> Search<'t> {
             state.bound = state.bound.max(best.cost);
             let Some(next) = best.unsettled else {
                 state.settled = Some(best.probe);
+                // Nobody asks again how it compared.
+                state.actions = None;
                 return;
             };
             if best.cost.minutes > limit || self.opened >= self.most {
