@@ -239,3 +239,43 @@ fn a_complete_list_needs_no_look_at_its_last_cause() {
         Fraction::new(2, 1)
     );
 }
+
+/// As much of everything as a case may hold, with answers that anybody may give.
+#[test]
+fn the_largest_case_comes_to_an_end() {
+    let mut numbers = Numbers(5);
+    let mut case = Case {
+        remedies: vec![Remedy::default(); most::CAUSES],
+        ..Case::default()
+    };
+    case.causes = (0..most::CAUSES)
+        .map(|i| Cause {
+            weight: Weight(1 + i as u32),
+            remedy: RemedyIndex(i),
+        })
+        .collect();
+    for _ in 0..most::PROBES {
+        let mut answers = vec![Answer::default(); most::ANSWERS];
+        for (cause, answer) in
+            (0..most::CAUSES).flat_map(|cause| [(cause, numbers.below(60)), (cause, 63)])
+        {
+            answers[answer].named.push(Named::cause(cause));
+        }
+        case.probes.push(Probe {
+            minutes: Minutes(1 + numbers.below(100) as u64),
+            needs: Vec::new(),
+            shut: Vec::new(),
+            after: Vec::new(),
+            answers,
+            otherwise: AnswerIndex(62),
+            works_now: None,
+        });
+    }
+    let ready = ready(case);
+    assert!(
+        !ready.approximated().is_empty(),
+        "so many ways to behave do not fit"
+    );
+    let tree = ready.quickest_tree(Limits { states: 200 });
+    assert!(tree.at_least <= tree.expected && tree.gap == 1.0);
+}

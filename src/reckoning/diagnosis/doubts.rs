@@ -159,10 +159,6 @@ impl Diagnosis {
     }
 
     /// The first of the shares at which another probe comes first; the outer `None` where that cannot be said quickly.
-    #[allow(
-        clippy::option_option,
-        reason = "no answer and no change are different answers"
-    )]
     fn first_change(
         &self,
         suspect: Suspect,

@@ -52,7 +52,7 @@ pub struct Diagnosis {
 /// How far a search may go. A count, not a time: the same input gives the same answer everywhere.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Limits {
-    /// States that may be opened.
+    /// States that may be opened; one with a hundred probes and suspects or more counts as several.
     pub states: usize,
 }
 

@@ -39,7 +39,7 @@ pub enum FoundBy {
     Moves,
 }
 
-/// So many beginnings of orders are tried.
+/// So many beginnings of orders are tried; fewer where there are many classes and probes.
 const BEGINNINGS: usize = 30_000;
 /// So many orders are priced when probes are moved.
 const MOVES: usize = 5_000;
@@ -70,15 +70,17 @@ impl Diagnosis {
         } else {
             written
         };
+        let most = BEGINNINGS / (1 + table.classes.len() * table.probes.len() / 1024);
         let mut trying = Trying {
             search,
             best: price(&best),
             order: best,
             tried: 0,
+            most,
         };
         trying.go_on(&mut Vec::new(), &[(table.everyone, 0)], Cost::default());
         let order = self.completed(&self.with_waiting(&trying.order));
-        match trying.tried < BEGINNINGS {
+        match trying.tried < trying.most {
             true => self.quickest(&order, trying.best.minutes, FoundBy::EveryOrder),
             false => self.quickest(&order, least, FoundBy::Moves),
         }
@@ -276,6 +278,7 @@ struct Trying<'d> {
     best: Cost,
     order: Vec<usize>,
     tried: usize,
+    most: usize,
 }
 
 impl Trying<'_> {
@@ -294,7 +297,7 @@ impl Trying<'_> {
             let useful = left
                 .iter()
                 .any(|(set, _)| self.search.table.splits(probe, set));
-            if !useful || self.waits(probe, begun, left) || self.tried >= BEGINNINGS {
+            if !useful || self.waits(probe, begun, left) || self.tried >= self.most {
                 continue;
             }
             self.tried += 1;

@@ -39,6 +39,9 @@ impl Cost {
     }
 }
 
+/// Opening a state takes time like its probes squared times its classes: beyond so much of that it counts as more than one.
+const LARGE: usize = 1 << 17;
+
 /// A search with its memory.
 pub(super) struct Search<'t> {
     pub table: &'t Table,
@@ -46,7 +49,8 @@ pub(super) struct Search<'t> {
     states: Vec<State>,
     places: HashMap<(Set, u64), u32, BuildHasherDefault<Mixer>>,
     opened: usize,
-    most: usize,
+    /// What may still be opened.
+    allowance: usize,
     /// What each probe catches, if all look at suspects of their own.
     caught: Option<Vec<u64>>,
 }
@@ -67,7 +71,7 @@ struct Action {
 }
 
 impl<'t> Search<'t> {
-    pub fn new(table: &'t Table, left_out: Set, most: usize) -> Self {
+    pub fn new(table: &'t Table, left_out: Set, allowance: usize) -> Self {
         let caught = looks::caught(table, &left_out);
         Search {
             table,
@@ -75,7 +79,7 @@ impl<'t> Search<'t> {
             states: Vec::new(),
             places: HashMap::default(),
             opened: 0,
-            most,
+            allowance,
             caught,
         }
     }
@@ -158,7 +162,7 @@ impl<'t> Search<'t> {
                 state.actions = None;
                 return;
             };
-            if best.cost.minutes > limit || self.opened >= self.most {
+            if best.cost.minutes > limit || self.allowance == 0 {
                 return;
             }
             // The part may grow until its probe is no longer the least.
@@ -179,12 +183,15 @@ impl<'t> Search<'t> {
         if actions.is_some() {
             return true;
         }
-        if self.opened >= self.most {
+        if self.allowance == 0 {
             return false;
         }
-        self.opened += 1;
         let weight = self.table.weight(&set);
         let useful = self.worth_trying(&set, open);
+        self.opened += 1;
+        self.allowance = self
+            .allowance
+            .saturating_sub(1 + useful.len() * useful.len() * set.len() / LARGE);
         let mut actions = Vec::with_capacity(useful.len());
         for probe in useful {
             actions.push(self.action(probe, &set, open, weight));
