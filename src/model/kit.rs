@@ -6,13 +6,13 @@
 pub const BUILT_IN: [(&str, &[&str]); 9] = [
     ("foil", &["tip", "barrel", "blade", "guard", "socket", "grip", "pommel"]),
     ("epee", &["tip", "barrel", "blade", "guard", "socket", "grip", "pommel"]),
-    ("sabre", &["point", "blade", "guard", "socket", "grip", "pommel"]),
-    ("body-cord", &["weapon-plug", "wires", "clip", "reel-plug"]),
-    ("mask-cord", &["mask-clip", "wire", "jacket-clip"]),
-    ("mask", &["mesh", "bib", "clip-place"]),
-    ("jacket", &["sleeve", "front", "back", "clip-place"]),
-    ("reel", &["socket", "cable", "drum", "brushes", "outlet"]),
-    ("tester", &["sockets", "leads", "lamp", "battery"]),
+    ("sabre", &["point", "blade", "guard", "lining", "socket", "grip", "pommel"]),
+    ("body-cord", &["weapon-plug", "weapon-end", "cable", "clip", "clip-lead", "reel-end", "reel-plug"]),
+    ("mask-cord", &["mask-clip", "mask-end", "wire", "jacket-end", "jacket-clip"]),
+    ("mask", &["strap", "padding", "mesh", "rim", "bib", "clip-point"]),
+    ("jacket", &["collar", "flap", "sleeve", "front", "zip", "seam", "hem"]),
+    ("reel", &["cable-socket", "cable", "drum", "spring", "rings", "frame", "outlet"]),
+    ("tester", &["sockets", "case", "leads", "lamp", "switch", "holder", "battery"]),
 ];
 
 /// The places of an item that the program knows.

@@ -67,9 +67,10 @@ fn drawings(tera: &mut Tera, words: &Arc<Words>) {
         Ok(lamp::lamp(lamp_of(&state), Shapes::Shared))
     });
     tera.register_function("bar", |args: Kwargs, _: &State<'_>| args.deserialize().map(|given: Bar| bar(&given)));
-    tera.register_function("scale_of", |args: Kwargs, _: &State<'_>| -> TeraResult<f64> {
+    tera.register_function("scale_of", |args: Kwargs, _: &State<'_>| -> TeraResult<u64> {
         let given: Scaled = args.deserialize()?;
-        Ok(shares::scale(&given.rows.iter().map(|row| row.share.in_hundred()).collect::<Vec<_>>()))
+        // The scale ends at a whole number in 100.
+        Ok(shares::scale(&given.rows.iter().map(|row| row.share.in_hundred()).collect::<Vec<_>>()).ceil() as u64)
     });
     tera.register_function("rail_drawing", |args: Kwargs, _: &State<'_>| {
         args.deserialize().map(|given: RailGiven| rail_of(&given.rail))

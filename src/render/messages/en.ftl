@@ -1,5 +1,5 @@
 # Every word of the program's own that stands on a page, in English (Fluent syntax). Templates ask for them by id:
-# say(id="still-possible"), say(id="n-causes", n=7). Words of guides are not here.
+# say(id="still-possible"), say(id="hand-over-spent", n=7). Words of guides are not here.
 
 ## The frame of a page
 skip = Skip to the page
@@ -15,7 +15,38 @@ link-handbook = Handbook
 link-kind = Kind
 link-edition = Edition
 link-code = Code of this page
-law = The rules in force at an event, local law and the weapon control on the day decide. Anything that runs on mains power is for a qualified person.
+what-leads-here = What leads here
+used-in = Used in
+print-sheet = Print the bench sheet
+back-to = Back to: { $title }
+start-again = Start again
+forget = Clear my ticks and readings
+
+## Kinds of pages
+kind-front = What do you see?
+kind-kit = Item
+kind-lamps = By what the lamp does
+kind-symptom = Fault finding
+kind-question = Question
+kind-ending = Cause and remedy
+kind-procedure = Job
+kind-checklist = Check
+kind-circuit = Circuit
+kind-limits = Limits
+kind-stores = Stores
+kind-words = Words
+kind-sheet = Bench sheet
+kind-sheets = Bench sheets
+kind-jobs = Jobs and checks
+kind-about = About this edition
+kind-writing = Writing guides
+kind-all = All pages
+kind-word = Word
+kind-part = Part
+kind-tool = Tool
+kind-consumable = Consumable
+kind-limit = Limit
+kind-seen-on = { $kind }, { $seen }
 
 ## Search
 search-label = Find a page
@@ -30,47 +61,44 @@ wording = Wording on this page
 wording-full = full
 wording-short = short
 
-## Shares and minutes
-in-100 = in 100
-minutes = Minutes
-so-far = so far
-to-go = to go
-about-n = about { $n }
+## Front page, items, lists
+front-lead = Follow the line from weapon to apparatus and press what you suspect.
+front-by-lamp = Or go by what the lamp does.
+by-lamp = By what the lamp does
+lamps-lead = Look at the lamp first, then choose the item it is seen on.
+two-lamps = Two lamps: first at rest, then pressed.
+checks = Checks
+all-jobs = All jobs and checks
+any-item = Any item
+circuits = Circuits
+symptom-note = { $seen }: { $causes ->
+    [one] 1 cause
+   *[other] { $causes } causes
+}, about { $minutes ->
+    [0] a minute
+    [one] 1 minute
+   *[other] { $minutes } minutes
+}
+n-checks = { $n ->
+    [one] 1 thing to look at
+   *[other] { $n } things to look at
+}
+seen-on-tester = on a tester
+seen-on-apparatus = at the apparatus
+seen-on-meter = on a meter
+seen-on-eye-and-hand = by eye and hand
+lamp-group-always-lit = Always lit
+lamp-group-never-lit = Never lit
+lamp-group-comes-and-goes = Comes and goes
+lamp-group-other = Anything else
 
-## Where you are
-where-you-are = Where you are
-still-possible = Still possible
-ruled-out = Ruled out
-hand-over = Hand over
-quoted = “{ $text }”
-hand-over-how = Read it out, or send the address of this page: it holds the answers so far.
-
-## Remedies
-lasting = Lasting
-stop-gap = Stop-gap
-stop-gap-buys = Stop-gap: buys { $time }
-do-it = Do it
-
-## Steps, ticks, readings
-step-done = Step { $n } done
-proof-done = Proof { $n } done
-ready = { $what } ready
-not-read-yet = not read yet
-not-a-number = not a number
-inside = inside
-outside = outside
-too-close = too close to say
-
-## Safety: the signal words of ANSI Z535.6
-signal-danger = DANGER
-signal-warning = WARNING
-signal-caution = CAUTION
-signal-notice = NOTICE
-
-## Findings
-finding-error = Error
-finding-advice = Advice
-accepted-because = Accepted because: { $because }
+## Lamps
+lamp-lit = lit
+lamp-dark = dark
+lamp-comes-and-goes = comes and goes
+lamp-at-rest = { $state } at rest
+lamp-pressed = { $state } while pressed
+lamp-in-position = { $state } ({ $position })
 
 ## The chain on the front page
 chain-drawn = The line from weapon to apparatus, drawn
@@ -79,16 +107,18 @@ chain-note = A foil, laid out. The heavy line is the way of the current, from th
 on-the-line = On the line
 on-the-bench = On the bench
 chain-weapon = Weapon
-chain-cord = Body cord
+chain-body-cord = Body cord
 chain-jacket = Jacket
 chain-mask = Mask
 chain-reel = Reel
-chain-floor = Floor cable
+chain-floor-cable = Floor cable
 chain-apparatus = Apparatus
 chain-tester = Tester
 chain-meter = Meter
 
-## Places on the rails
+## Rails
+rail = { $item }, place by place
+rail-with-shares = { $item }, place by place, with each place’s share in 100 of what is possible
 place-tip = Tip
 place-barrel = Barrel
 place-blade = Blade
@@ -96,3 +126,303 @@ place-guard = Guard
 place-socket = Socket
 place-grip = Grip
 place-pommel = Pommel
+place-point = Point
+place-weapon-plug = Weapon plug
+place-wires = Wires
+place-clip = Clip
+place-reel-plug = Reel plug
+place-mask-clip = Mask clip
+place-wire = Wire
+place-jacket-clip = Jacket clip
+place-mesh = Mesh
+place-bib = Bib
+place-clip-place = Where the clip goes
+place-sleeve = Sleeve
+place-front = Front
+place-back = Back
+place-cable = Cable
+place-drum = Drum
+place-brushes = Brushes
+place-outlet = Outlet
+place-sockets = Sockets
+place-leads = Leads
+place-lamp = Lamp
+place-battery = Battery
+
+## Shares and minutes
+in-100 = in 100
+share-about = { $n }
+share-under = under { $n }
+share-over = over { $n }
+not-on-this-list = Not on this list
+minutes = Minutes
+so-far = so far
+to-go = to go
+spent-n = { $n ->
+    [0] none yet
+   *[other] { $n }
+}
+about-n = { $n ->
+    [0] none
+   *[other] about { $n }
+}
+n-min = { $n ->
+    [0] under 1 min
+   *[other] { $n } min
+}
+n-h = { $n } h
+n-h-min = { $h } h { $n } min
+now = now
+at-most-n = at most { $n }
+minutes-drawn = Minutes so far: { $so_far }; expected to go: { $to_go }; at most in all: { $most }
+open-now = Open now: { $what }. Closing takes { $n ->
+    [0] under a minute
+    [one] 1 minute
+   *[other] { $n } minutes
+}.
+
+## A symptom page
+another-fault = That is another fault: { $title }
+first-kind = Before the questions
+first-heading = Is it this item at all?
+go-on-here = Go on here.
+question-1 = Question 1 of { $of }, about { $average ->
+    [0] a minute
+    [one] 1 minute
+   *[other] { $average } minutes
+} to the remedy, at most { $most }
+what-it-can-be = What it can be
+shares-estimated = The armourer’s estimate, tip to plug. The list covers { $listed } in 100 cases. Rounded figures need not add up to 100.
+shares-counted = { $n ->
+    [one] From 1 case
+   *[other] From { $n } cases
+} at the club, tip to plug. The list covers { $listed } in 100. Rounded figures need not add up to 100.
+map-heading = Map of the questions
+map-how = Time runs down. The width of the stream is what is not yet explained, in 100 cases.
+map-in-words = The same in words
+map-title = Map of the questions. Time runs down; the width of the stream is the share of cases not yet explained. The list below says the same in words.
+n-others = { $n ->
+    [one] 1 other
+   *[other] { $n } others
+}
+after-minutes = { $n ->
+    [0] known in under a minute
+    [one] known after 1 minute
+   *[other] known after { $n } minutes
+}
+on-to-question = on to question { $n }
+why-heading = Why this order
+order = Order
+order-quickest = Quickest
+order-as-written = As written
+order-used = (used here)
+orders-caption = Minutes until the remedy is known, closed up again
+on-average = On average
+at-most = At most
+order-saves = The quickest order would save about { $n ->
+    [one] 1 minute
+   *[other] { $n } minutes
+} on average.
+order-not-proved = The quickest order is the best one found; there may be a better one.
+not-told-apart = No question here tells these apart, though their remedies differ: { $causes }.
+same-all-session = A fault that comes and goes is taken to behave the same for the whole session.
+see-circuit = See it in the circuit
+
+## Questions and answers
+answers = Answers
+question-n = Question { $n } of at most { $of }
+cannot-tell = I cannot tell
+how-to = How to: { $job }
+shut-first = Shut first
+open-first = Open first
+trial-fix = A trial fix: if it helps, you are done.
+answer-works = It works now
+answer-no-change = No change
+follows-found = Then it is: { $found }. You are done looking.
+follows-mended = Mended: { $found }. You are done.
+follows-choice = Then one remedy of a few is left. You are done looking.
+follows-not-listed = Then it is not on this list.
+follows-nothing-fits = Then no cause on the list fits what you saw.
+follows-goes-on = { $left ->
+    [one] Then 1 cause is left.
+   *[other] Then { $left } causes are left.
+} On to question { $next }.
+who-anyone = Anyone
+who-supervised = With somebody beside you who can do it
+who-adult = Adults only
+
+## Where you are
+where-you-are = Where you are
+still-possible = Still possible
+ruled-out = Ruled out
+by-question = by question { $n }
+hand-over = Hand over
+hand-over-seen = Seen: { $what }.
+hand-over-spent = { $n ->
+    [0] Under a minute spent.
+    [one] 1 minute spent.
+   *[other] { $n } minutes spent.
+}
+hand-over-how = Read it out, or send the address of this page: it holds the answers so far.
+
+## Endings
+mend-it = Mend it
+if-it-is = If it is: { $what }
+close-up = Close up, last opened first
+lasting = Lasting
+stop-gap = Stop-gap
+stop-gap-buys = Stop-gap: buys { $time }
+do-it = Do it
+takes = takes
+then-wait = then wait { $time }
+ending-kind-one-cause = Cause found, after { $n } minutes
+ending-kind-one-remedy = Remedy found, after { $n } minutes
+ending-kind-mended = Mended, after { $n } minutes
+ending-kind-choice = A choice of remedies, after { $n } minutes
+ending-kind-not-listed = Not on this list, after { $n } minutes
+ending-kind-nothing-fits = Nothing fits, after { $n } minutes
+ending-kind-hand-over = Hand over, after { $n } minutes
+ending-one-cause = Cause found
+ending-one-remedy = One remedy mends it
+ending-mended = It works again
+ending-choice = A few remedies are left
+ending-not-listed = Not on this list
+ending-nothing-fits = Nothing on the list fits
+ending-hand-over = Hand over to somebody with a meter
+ending-says-one-cause = This is what your answers leave.
+ending-says-one-remedy = It is one of these, and one remedy mends them all.
+ending-says-mended = It works again. Close up and prove it.
+ending-says-choice = Your answers leave these, and they want different remedies. Begin with the likeliest.
+ending-says-not-listed = No cause on the list is left: the damage is hidden or rare.
+ending-says-nothing-fits = What you saw fits no cause on the list. Start again with fresh eyes, or ask somebody to look with you.
+ending-says-hand-over = Too much could not be told. Hand over to somebody with a meter; what you found is at the side.
+
+## Jobs
+hands-on = hands on
+waiting = waiting
+who = who
+not-when = When not to do it
+what-proves-it = What proves it
+lay-out = Lay out
+before-you-start = Before you start
+steps = Steps
+prove-it = Prove it
+then = Then
+mends = What it mends
+lasting-is = What lasts:
+wait = wait
+torque = torque
+thread-dry = dry
+thread-oiled = oiled
+shop-value = shop value
+shop-values = The club’s own values.
+
+## Steps, ticks, readings
+step-done = Step { $n } done
+proof-done = Proof { $n } done
+item-good = Item { $n } good
+ready = { $what }: done
+not-read-yet = not read yet
+not-a-number = not a number
+inside = inside
+outside = outside
+too-close = too close to say
+limit = limit
+
+## Checklists
+check-items = What to look at
+if-not = If not:
+all-good = When all is good
+
+## Limits
+limits-lead = Rule limits say where they stand; shop values are the club’s own and say so.
+what = What
+limit-head = Limit
+how-measured = How it is measured
+source = Source
+looked-up = Looked up on { $day }
+bound-at-most = at most { $value }
+bound-less-than = under { $value }
+bound-at-least = at least { $value }
+bound-more-than = over { $value }
+bound-between = { $value }
+bound-must-register = must register { $value }
+bound-must-not-register = must not register { $value }
+bound-must-lift = must lift { $value }
+bound-must-pass = must pass { $value }
+
+## Circuits, stores
+value = Value
+place = Place
+circuit-parts = What it is made of
+circuit-faults = Faults
+circuit-positions = Positions
+circuit-guides = Guides that it proofs
+parts = Parts
+tools = Tools
+consumables = Consumables
+substitute = Instead:
+
+## Safety: the signal words of ANSI Z535.6
+signal-danger = DANGER
+signal-warning = WARNING
+signal-caution = CAUTION
+signal-notice = NOTICE
+
+## Sheets
+sheets-lead = Sheets to print, tick, write on and sign. Each carries its code: the same code today means it is still current.
+sheet-of = { $book }, bench sheet
+print-how = Print with no scaling.
+sheet-number = Number
+sheet-date = Date
+sheet-signed = Signed
+sheet-done = What was done
+sheet-stop-gap = stop-gap, marked, lasting remedy due
+sheet-what-it-was = What it was
+good = good
+not-good = not good
+go-on = go on
+since = since
+
+## About this edition
+code-of-handbook = code of the handbook
+open-heading = What remains open
+open-count = { $n ->
+    [0] Proofed, and nothing is open.
+    [one] Proofed: 1 advice is open.
+   *[other] Proofed: { $n } advices are open.
+}
+accepted-heading = Accepted
+accepted-because = Accepted because: { $because }
+sources-heading = Sources of the limits
+estimated-heading = Shares that are estimates
+counted-heading = Shares that were counted
+withdrawn-heading = Withdrawn sheets: do not use
+use-instead = Use instead:
+
+## Writing guides
+writing-lead = A guide is one file of plain text. Here is each kind with its keys and a guide of this handbook as an example.
+writing-handbook = The handbook itself
+writing-symptom = Fault-finding guides
+writing-procedure = Jobs
+writing-checklist = Checklists
+writing-circuit = Circuits
+writing-stores = Stores
+writing-limits = Limits
+writing-words = Words
+writing-keys = Its { $n ->
+    [one] 1 key
+   *[other] { $n } keys
+}
+writing-from = From { $file }
+must = must be there
+findings-heading = Every finding
+finding-error = error
+finding-advice = advice
+
+## What a handbook holds
+count-symptoms = Fault-finding guides
+count-procedures = Jobs
+count-checklists = Checks
+count-circuits = Circuits
+count-limits = Limits
