@@ -426,3 +426,7 @@ count-procedures = Jobs
 count-checklists = Checks
 count-circuits = Circuits
 count-limits = Limits
+
+## The proof of a remedy, at an ending
+then-prove-it = When it is mended, prove it
+prove-after = After “{ $job }”, prove it
