@@ -282,8 +282,32 @@ pub struct Answer {
     pub means: Many<Tolerant<Meant>>,
     /// What the lamp does, for the picture on the answer.
     pub lamp: Option<Placed<LampState>>,
-    /// What the circuit's reading shows with this answer: `lit`, `dark`, `in`, `over`, `open`.
-    pub reads: Option<Placed<String>>,
+    /// What the circuit's reading shows with this answer; several if the answer stands for them all.
+    #[serde(default)]
+    pub reads: Many<Placed<Reads>>,
+}
+
+/// What a reading shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum Reads {
+    /// The lamp is lit.
+    Lit,
+    /// The lamp is dark.
+    Dark,
+    /// The buzzer sounds.
+    Sounds,
+    /// The buzzer is silent.
+    Silent,
+    /// A figure within the limit.
+    In,
+    /// A figure over the limit.
+    Over,
+    /// No connection.
+    Open,
+    /// It comes and goes.
+    #[serde(rename = "comes and goes")]
+    ComesAndGoes,
 }
 
 /// *Not on this list*.
