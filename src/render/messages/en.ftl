@@ -17,6 +17,7 @@ link-edition = Edition
 link-code = Code of this page
 what-leads-here = What leads here
 used-in = Used in
+used-in-n = Used in { $n } places
 print-sheet = Print the bench sheet
 back-to = Back to: { $title }
 start-again = Start again
@@ -414,7 +415,7 @@ writing-keys = Its { $n ->
     [one] 1 key
    *[other] { $n } keys
 }
-writing-from = From { $file }
+writing-from = An example: { $file }
 must = must be there
 findings-heading = Every finding
 finding-error = error
