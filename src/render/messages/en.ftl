@@ -54,6 +54,7 @@ search-label = Find a page
 search-found = { $n ->
     [0] No page found. Try the name of the item or the part.
     [one] 1 page found
+    [12] 12 pages or more; the first 12 stand here
    *[other] { $n } pages found
 }
 
