@@ -38,7 +38,8 @@ fn the_guide_of_the_foil_on_the_bench_is_the_worked_example() {
     let circuits = circuits();
     let guide = &circuits["foil-on-the-bench"].network;
     let example = foil::foil_on_the_bench();
-    assert_eq!(guide.faults().count(), example.faults().count());
+    // The guide knows more faults than the example.
+    assert_eq!(FAULTS.len(), example.faults().count());
     for (position, as_worked) in POSITIONS {
         for (fault, fault_as_worked) in [("none", "none")].into_iter().chain(FAULTS) {
             for (reading, reading_as_worked) in READINGS {

@@ -9,8 +9,9 @@ use crate::proof::network::{Label, Wired};
 use crate::proof::sights::names_meant;
 use crate::proof::{Proofed, did_you_mean, listed, proof, shown};
 use crate::reckoning::circuit::{FaultId, Network, PositionId, Reading, ReadingId, Seen, Span};
+use crate::source::Tolerant;
 use serde_json::{Value, json};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// How wide a line may be.
 const WIDTH: usize = 80;
@@ -25,7 +26,7 @@ pub fn run(job: &MeterJob, terminal: &mut Terminal) -> Outcome {
         terminal.tell(format!("The circuit `{id}` is not sound, so nothing can be read off it."));
         return Outcome::Faulty;
     }
-    let Some(table) = Table::of(job, id, wired, terminal) else { return Outcome::CouldNotRun };
+    let Some(table) = Table::of(job, id, &proofed, terminal) else { return Outcome::CouldNotRun };
     match job.format {
         TableFormat::Human => terminal.say(table.human(&title(&proofed, id)).trim_end()),
         TableFormat::Json => terminal.say(format!("{:#}", table.json(&title(&proofed, id)))),
@@ -58,6 +59,7 @@ struct Table<'w> {
     positions: Vec<PositionId>,
     faults: Vec<Option<FaultId>>,
     asked: Asked,
+    buzzers: BTreeSet<String>,
 }
 
 /// Whether one fault was asked for.
@@ -68,10 +70,18 @@ enum Asked {
 }
 
 impl<'w> Table<'w> {
-    fn of(job: &MeterJob, id: &'w str, wired: &'w Wired, terminal: &mut Terminal) -> Option<Table<'w>> {
+    fn of(job: &MeterJob, id: &'w str, proofed: &'w Proofed, terminal: &mut Terminal) -> Option<Table<'w>> {
+        let wired = proofed.circuits.get(id)?;
+        let guide =
+            proofed.guides.circuits.iter().map(|(_, circuit)| circuit).find(|c| c.circuit.value.as_str() == id)?;
+        let sounding =
+            guide.readings.iter().filter_map(Tolerant::sound).filter(|reading| reading.sounds_under.is_some());
+        let buzzers = sounding.map(|reading| reading.reading.value.0.clone()).collect();
         let network = &wired.network;
         let positions = match &job.position {
-            Some(asked) => vec![network.find_position(&meant("position", asked, network.positions_by_name(), terminal)?)?],
+            Some(asked) => {
+                vec![network.find_position(&meant("position", asked, network.positions_by_name(), terminal)?)?]
+            }
             None => network.positions().collect(),
         };
         let (faults, asked) = match &job.fault {
@@ -81,7 +91,7 @@ impl<'w> Table<'w> {
             }
             None => ([None].into_iter().chain(network.faults().map(Some)).collect(), Asked::AllFaults),
         };
-        Some(Table { id, wired, positions, faults, asked })
+        Some(Table { id, wired, positions, faults, asked, buzzers })
     }
 
     fn network(&self) -> &'w Network {
@@ -90,6 +100,11 @@ impl<'w> Table<'w> {
 
     fn seen(&self, reading: ReadingId, position: PositionId, fault: Option<FaultId>) -> Option<Seen> {
         self.network().seen(reading, position, fault).ok()
+    }
+
+    /// A buzzer sounds where a lamp is lit.
+    fn heard(&self, reading: &str, words: String) -> String {
+        if self.buzzers.contains(reading) { words.replace("lit", "sounds").replace("dark", "silent") } else { words }
     }
 
     fn human(&self, title: &str) -> String {
@@ -105,7 +120,9 @@ impl<'w> Table<'w> {
                 Asked::AllFaults => self.blocks(*position),
             });
         }
-        lines.push("\nA dot reads as sound kit does; `lit/dark` may go either way; `lit~dark` comes and goes.".to_owned());
+        lines.push(
+            "\nA dot reads as sound kit does; `lit/dark` may go either way; `lit~dark` comes and goes.".to_owned(),
+        );
         lines.push("Ohms are from the least to the most.".to_owned());
         lines.join("\n")
     }
@@ -115,7 +132,9 @@ impl<'w> Table<'w> {
         let network = self.network();
         let lines = network.readings().flat_map(|reading| {
             let id = network.reading_name(reading);
-            let shows = |fault| self.seen(reading, position, fault).map_or_else(String::new, |s| shown::seen_with_figure(&s));
+            let kind = network.reading_of(reading);
+            let said = |seen: Seen| self.heard(id, shown::seen_with_figure(&seen, kind));
+            let shows = |fault| self.seen(reading, position, fault).map_or_else(String::new, said);
             let (sound, faulty) = (shows(None), self.faults.last().map_or_else(String::new, |fault| shows(*fault)));
             let same = if sound == faulty { "as sound kit".to_owned() } else { format!("sound: {sound}") };
             wrapped(&format!("  {id:<24} {faulty:<24} {same}"), &format!("{:<27}", ""))
@@ -126,7 +145,8 @@ impl<'w> Table<'w> {
     /// Faults down, readings across, as many side by side as fit.
     fn blocks(&self, position: PositionId) -> Vec<String> {
         let network = self.network();
-        let names: Vec<&str> = self.faults.iter().map(|fault| fault.map_or("sound", |id| network.fault_name(id))).collect();
+        let names: Vec<&str> =
+            self.faults.iter().map(|fault| fault.map_or("sound", |id| network.fault_name(id))).collect();
         let first = names.iter().map(|name| letters(name)).max().unwrap_or(0).max(5);
         let columns: Vec<(usize, Vec<String>)> =
             network.readings().map(|reading| self.column(reading, position)).collect();
@@ -150,12 +170,17 @@ impl<'w> Table<'w> {
 
     /// The cells of a reading, its name first, and the widest of them.
     fn column(&self, reading: ReadingId, position: PositionId) -> (usize, Vec<String>) {
-        let sound = self.seen(reading, position, None);
+        let (sound, id) = (self.seen(reading, position, None), self.network().reading_name(reading));
         let cells = self.faults.iter().map(|fault| {
             let seen = self.seen(reading, position, *fault);
-            if fault.is_some() && seen == sound { "·".to_owned() } else { seen.map_or_else(String::new, |seen| cell(&seen)) }
+            let as_sound = seen.map(|seen| seen.faulty) == sound.map(|seen| seen.faulty);
+            if fault.is_some() && as_sound {
+                "·".to_owned()
+            } else {
+                seen.map_or_else(String::new, |seen| self.heard(id, cell(&seen)))
+            }
         });
-        let cells: Vec<String> = [self.network().reading_name(reading).to_owned()].into_iter().chain(cells).collect();
+        let cells: Vec<String> = [id.to_owned()].into_iter().chain(cells).collect();
         (cells.iter().map(|cell| letters(cell)).max().unwrap_or(0), cells)
     }
 
@@ -164,7 +189,8 @@ impl<'w> Table<'w> {
         let named = |id: &str, labels: &BTreeMap<String, Label>| json!({ "id": id, "title": words(labels, id) });
         let labels = &self.wired.labels;
         let readings = network.readings().map(|reading| named(network.reading_name(reading), &labels.readings));
-        let positions = self.positions.iter().map(|position| named(network.position_name(*position), &labels.positions));
+        let positions =
+            self.positions.iter().map(|position| named(network.position_name(*position), &labels.positions));
         let faults = self.faults.iter().flatten().map(|fault| named(network.fault_name(*fault), &labels.faults));
         json!({
             "format": 1,
@@ -201,12 +227,7 @@ impl<'w> Table<'w> {
 }
 
 /// The name that is meant, with or without its prefix.
-fn meant<'n>(
-    noun: &str,
-    asked: &str,
-    names: impl Iterator<Item = &'n str>,
-    terminal: &mut Terminal,
-) -> Option<String> {
+fn meant<'n>(noun: &str, asked: &str, names: impl Iterator<Item = &'n str>, terminal: &mut Terminal) -> Option<String> {
     let names: Vec<&str> = names.collect();
     match names_meant(asked, &names).as_slice() {
         [one] => Some((*one).to_owned()),
@@ -285,7 +306,8 @@ fn wrapped(line: &str, indent: &str) -> Vec<String> {
     let mut lines = Vec::new();
     let mut rest = line.trim_end().to_owned();
     while letters(&rest) > WIDTH {
-        let upto: Vec<usize> = rest.char_indices().take(WIDTH).filter(|(_, letter)| *letter == ' ').map(|(at, _)| at).collect();
+        let upto: Vec<usize> =
+            rest.char_indices().take(WIDTH).filter(|(_, letter)| *letter == ' ').map(|(at, _)| at).collect();
         let Some(at) = upto.last().copied().filter(|at| *at > indent.len()) else { break };
         let later = rest.split_off(at);
         lines.push(rest.trim_end().to_owned());

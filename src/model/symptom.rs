@@ -154,8 +154,9 @@ pub struct Cause {
     pub share: Option<Placed<Told<Share>>>,
     /// Instead of a share: how many cases the club has counted.
     pub seen: Option<Placed<u32>>,
-    /// The fault in the guide's circuit.
-    pub fault: Option<Named>,
+    /// The fault in the guide's circuit; several if the cause stands for them all, such as either of two wires.
+    #[serde(default)]
+    pub fault: Many<Named>,
     /// Why it does what is seen.
     pub says: Option<Prose>,
     /// The remedy that lasts.

@@ -31,15 +31,16 @@ struct Said {
 /// The probe, as YAML; nothing if the circuit has no reading that surely parts two of these causes with different remedies.
 pub fn probe(sight: &Sight, wired: &Wired, circuit: &Circuit, apart: &[&Cause], all: &[&Cause]) -> Option<String> {
     let network = &wired.network;
-    let fault = |cause: &Cause| sight.faults.get(cause.cause.value.as_str()).copied();
+    let faults_of = |cause: &Cause| sight.faults.get(cause.cause.value.as_str()).map(Vec::as_slice);
     let remedy = |cause: &Cause| cause.lasting.as_ref().map(|named| named.value.clone());
-    let mut pairs = apart.iter().enumerate().flat_map(|(index, one)| apart.iter().skip(index + 1).map(move |o| (*one, *o)));
+    let mut pairs =
+        apart.iter().enumerate().flat_map(|(index, one)| apart.iter().skip(index + 1).map(move |o| (*one, *o)));
     let (reading, position) = pairs.find_map(|(one, other)| {
         let differ = remedy(one) != remedy(other);
-        differ.then(|| parting(network, fault(one)?, fault(other)?)).flatten()
+        differ.then(|| parting(network, faults_of(one)?, faults_of(other)?)).flatten()
     })?;
-    let faults: Vec<(&str, FaultId)> =
-        all.iter().filter_map(|cause| Some((cause.cause.value.as_str(), fault(cause)?))).collect();
+    let faults: Vec<(&str, &[FaultId])> =
+        all.iter().filter_map(|cause| Some((cause.cause.value.as_str(), faults_of(cause)?))).collect();
     let id = network.reading_name(reading).to_owned();
     let when = (position != Network::REST).then(|| network.position_name(position).to_owned());
     let title = wired.labels.readings.get(&id).map_or_else(|| id.clone(), |label| label.title.clone());
@@ -58,12 +59,17 @@ pub fn probe(sight: &Sight, wired: &Wired, circuit: &Circuit, apart: &[&Cause], 
     serde_yaml::to_string(&[probe]).ok()
 }
 
-/// The first reading and position that surely parts two faults by its answers alone.
-fn parting(network: &Network, one: FaultId, other: FaultId) -> Option<(ReadingId, PositionId)> {
+/// The answers that one of several faults can give.
+fn answers(network: &Network, reading: ReadingId, position: PositionId, faults: &[FaultId]) -> Option<Answers> {
+    let seen = |fault: &FaultId| network.seen(reading, position, Some(*fault)).ok().map(|seen| seen.answers());
+    faults.iter().map(seen).try_fold(Answers::default(), |all, answers| Some(all.or(answers?)))
+}
+
+/// The first reading and position that surely parts two causes by its answers alone.
+fn parting(network: &Network, one: &[FaultId], other: &[FaultId]) -> Option<(ReadingId, PositionId)> {
     let all = network.readings().flat_map(|reading| network.positions().map(move |position| (reading, position)));
-    let answers = |fault, reading, position| network.seen(reading, position, Some(fault)).ok().map(|seen| seen.answers());
     let mut parted = all.filter(|(reading, position)| {
-        let both = (answers(one, *reading, *position), answers(other, *reading, *position));
+        let both = (answers(network, *reading, *position, one), answers(network, *reading, *position, other));
         matches!(both, (Some(one), Some(other)) if one.contradicts(other))
     });
     parted.next()
@@ -74,15 +80,16 @@ fn said(
     network: &Network,
     reading: ReadingId,
     position: PositionId,
-    faults: &[(&str, FaultId)],
+    faults: &[(&str, &[FaultId])],
     buzzer: bool,
 ) -> Option<Vec<Said>> {
     let usual = network.seen(reading, position, None).ok()?.answers().iter().next()?;
-    let seen = |fault| network.seen(reading, position, Some(fault)).map(|seen| seen.answers());
-    let seen: Vec<(&str, Answers)> =
-        faults.iter().filter_map(|(cause, fault)| Some((*cause, seen(*fault).ok()?))).collect();
+    let seen: Vec<(&str, Answers)> = faults
+        .iter()
+        .filter_map(|(cause, faults)| Some((*cause, answers(network, reading, position, faults)?)))
+        .collect();
     let possible = seen.iter().fold(Answers::of(&[usual]), |all, (_, answers)| all.or(*answers));
-    let answers = possible.iter().map(|answer| {
+    let said = possible.iter().map(|answer| {
         let named = seen.iter().filter(|(_, answers)| answers.contains(answer));
         let named = named.filter(|(_, answers)| answer != usual || answers.sure().is_none());
         let otherwise = (answer == usual).then(|| "otherwise".to_owned());
@@ -94,7 +101,7 @@ fn said(
             means: otherwise.into_iter().chain(named.map(|(cause, _)| (*cause).to_owned())).collect(),
         }
     });
-    Some(answers.collect())
+    Some(said.collect())
 }
 
 fn reads(answer: Answer, buzzer: bool) -> &'static str {

@@ -3,7 +3,7 @@
 //! In: what the network shows. Out: words such as `lit or dark`, and figures of at most three digits.
 //! Leaves to others: the words on pages, which come from message files (`render`).
 
-use crate::reckoning::circuit::{Answer, Answers, Seen, Span};
+use crate::reckoning::circuit::{Answer, Answers, Reading, Seen, Span};
 
 /// A reading's answers in words: `lit`, `lit or dark`, `comes and goes: lit or dark`.
 pub fn seen(seen: &Seen) -> String {
@@ -15,9 +15,10 @@ pub fn seen(seen: &Seen) -> String {
     }
 }
 
-/// The same with the figure behind it, if it has one: `over (5.41 to 302 Ω)`.
-pub fn seen_with_figure(shown: &Seen) -> String {
-    match shown.faulty.figure.and_then(ohms) {
+/// The same with the ohms behind it, if it rests on ohms: `over (5.41 to 302 Ω)`.
+pub fn seen_with_figure(shown: &Seen, reading: Option<&Reading>) -> String {
+    let in_ohms = matches!(reading, Some(Reading::Lamp { .. } | Reading::Ohmmeter { .. }));
+    match shown.faulty.figure.filter(|_| in_ohms).and_then(ohms) {
         Some(figure) => format!("{} ({figure})", seen(shown)),
         None => seen(shown),
     }

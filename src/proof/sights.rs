@@ -5,7 +5,7 @@
 //! Leaves to others: whether the circuit agrees (`checks::circuits`), drawing it (`handbook`).
 //!
 //! A circuit made of circuits has their names with a prefix. A guide may leave it out where exactly one name fits, or, where
-//! several do, exactly one of the first side's: `no-tip` is `red-no-tip` in a bout of red and green.
+//! several do, one of the first side's: `no-tip` is `red-no-tip` in a bout of red and green.
 
 use super::finding::Finding;
 use super::findings::circuit as words;
@@ -23,7 +23,7 @@ pub struct Sight {
     /// What is seen, with where the guide says so; nothing if a part of it could not be found.
     pub signs: Option<Vec<(Sign, Place)>>,
     /// The faults of the causes, by the cause's id.
-    pub faults: BTreeMap<String, FaultId>,
+    pub faults: BTreeMap<String, Vec<FaultId>>,
     /// The probes that take a reading, by the probe's id.
     pub probes: BTreeMap<String, Taken>,
 }
@@ -48,7 +48,7 @@ pub fn sights(
     let mut sights = BTreeMap::new();
     for (_, guide) in &guides.symptoms {
         let Some(named) = &guide.circuit else {
-            findings.extend(sound(&guide.causes).filter_map(|c| c.fault.as_ref()).map(words::no_circuit));
+            findings.extend(sound(&guide.causes).flat_map(|cause| &*cause.fault).map(words::no_circuit));
             continue;
         };
         let of = guides.circuits.iter().map(|(_, circuit)| circuit).find(|c| c.circuit.value == named.value);
@@ -77,8 +77,10 @@ impl Looking<'_, '_> {
         let signs: Vec<Option<Vec<(Sign, Place)>>> = sound(&guide.lamps).map(|lamp| self.signs(lamp)).collect();
         let mut faults = BTreeMap::new();
         for cause in sound(&guide.causes) {
-            let found = cause.fault.as_ref().and_then(|fault| self.fault(fault));
-            faults.extend(found.map(|fault| (cause.cause.value.0.clone(), fault)));
+            let found: Vec<FaultId> = cause.fault.iter().filter_map(|fault| self.fault(fault)).collect();
+            if !found.is_empty() {
+                faults.insert(cause.cause.value.0.clone(), found);
+            }
         }
         let mut probes = BTreeMap::new();
         for probe in sound(&guide.probes) {
@@ -175,14 +177,21 @@ impl Looking<'_, '_> {
     }
 }
 
-/// The names that an id can mean: itself; else those that end in it after a prefix, of several only the first side's.
+/// The names that an id can mean: itself; else the first side's own; else those that end in it after a prefix, of several
+/// only the first side's.
 fn fitting<'n>(id: &str, names: &[&'n str], side: Option<&str>) -> Vec<&'n str> {
     if let Some(exact) = names.iter().find(|name| **name == id) {
         return vec![exact];
     }
+    let own =
+        |name: &&&str| side.is_some_and(|side| name.strip_prefix(side).and_then(|r| r.strip_prefix('-')) == Some(id));
+    if let Some(own) = names.iter().find(own) {
+        return vec![own];
+    }
     let prefixed = |name: &&&str| name.strip_suffix(id).is_some_and(|prefix| prefix.len() > 1 && prefix.ends_with('-'));
     let all: Vec<&str> = names.iter().filter(prefixed).copied().collect();
-    let of_side = |name: &&&str| side.is_some_and(|side| name.strip_prefix(side).is_some_and(|rest| rest.starts_with('-')));
+    let of_side =
+        |name: &&&str| side.is_some_and(|side| name.strip_prefix(side).is_some_and(|rest| rest.starts_with('-')));
     let first: Vec<&str> = all.iter().filter(of_side).copied().collect();
     if all.len() > 1 && first.len() == 1 { first } else { all }
 }
@@ -241,6 +250,7 @@ mod tests {
         assert_eq!(fitting("pressed", &names, Some("red")), ["red-pressed"]);
         assert_eq!(fitting("pressed", &names, None), ["red-pressed", "green-pressed"]);
         assert_eq!(fitting("a-broken", &names, Some("red")), ["red-cord-a-broken", "red-reel-a-broken"]);
+        assert_eq!(fitting("a-broken", &["red-cord-a-broken", "red-a-broken"], Some("red")), ["red-a-broken"]);
         assert_eq!(fitting("cord-a-broken", &names, Some("red")), ["red-cord-a-broken"]);
         assert!(fitting("o-tip", &names, Some("red")).is_empty());
     }

@@ -4,8 +4,8 @@
 
 use super::index::{Thing, Wanted};
 use crate::model::{
-    CheckItem, Circuit, Guides, Kind, Meant, Named, Needs, Picture, Probe, Procedure, Prose, Safety, Share, Step, Symptom, Time,
-    Told, Waiver,
+    CheckItem, Circuit, Guides, Kind, Meant, Named, Needs, Picture, Probe, Procedure, Prose, Safety, Share, Step,
+    Symptom, Time, Told, Waiver,
 };
 use crate::source::{FileId, Placed, Tolerant};
 

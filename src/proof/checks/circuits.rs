@@ -31,7 +31,8 @@ pub fn check(
     let by_id: Circuits<'_> = guides.circuits.iter().map(|(_, c)| (c.circuit.value.as_str(), c)).collect();
     for (_, guide) in &guides.symptoms {
         let sight = sights.get(guide.symptom.value.as_str());
-        let held = sight.and_then(|sight| Some(Held { guide, sight, wired: circuits.get(&sight.circuit)?, by_id: &by_id }));
+        let held =
+            sight.and_then(|sight| Some(Held { guide, sight, wired: circuits.get(&sight.circuit)?, by_id: &by_id }));
         held.into_iter().for_each(|held| held.check(findings));
     }
 }
@@ -82,23 +83,25 @@ fn sound<T>(items: &[Tolerant<T>]) -> impl Iterator<Item = &T> {
 impl Held<'_> {
     fn check(&self, findings: &mut Vec<Finding>) {
         for cause in sound(&self.guide.causes) {
-            findings.extend(self.fault(cause).and_then(|fault| self.never_shows(cause, fault)));
+            let faults = self.faults(cause).iter().zip(&*cause.fault);
+            findings.extend(faults.filter_map(|(fault, named)| self.never_shows(cause, named, *fault)));
         }
         for probe in sound(&self.guide.probes).filter(|probe| probe.mends.is_empty()) {
             let Some(taken) = self.sight.probes.get(probe.probe.value.as_str()) else { continue };
             for cause in sound(&self.guide.causes) {
-                let fault = self.fault(cause);
-                fault.into_iter().for_each(|fault| self.probe(probe, taken, cause, fault, findings));
+                self.probe(probe, taken, cause, findings);
             }
         }
         findings.extend(self.knows_another());
     }
 
-    fn fault(&self, cause: &Cause) -> Option<FaultId> {
-        self.sight.faults.get(cause.cause.value.as_str()).copied()
+    /// The faults of a cause, in the order in which it names them; none unless all are in the circuit.
+    fn faults(&self, cause: &Cause) -> &[FaultId] {
+        let found = self.sight.faults.get(cause.cause.value.as_str()).map_or(&[][..], Vec::as_slice);
+        if found.len() == cause.fault.len() { found } else { &[] }
     }
 
-    fn never_shows(&self, cause: &Cause, fault: FaultId) -> Option<Finding> {
+    fn never_shows(&self, cause: &Cause, named: &Named, fault: FaultId) -> Option<Finding> {
         let signs = self.sight.signs.as_ref()?;
         if self.grade(fault) != Some(Grade::Never) {
             return None;
@@ -107,7 +110,7 @@ impl Held<'_> {
         let never = |(sign, _): &&(Sign, Place)| self.wired.network.shows(Some(fault), &[*sign]) == Ok(Grade::Never);
         let (sign, place) = signs.iter().find(never).or(signs.first())?;
         let found = self.contradiction(sign.reading, sign.position, fault, shown::answer(sign.shows))?;
-        Some(words::never_shows(cause.fault.as_ref()?, &cause.cause, *place, &found))
+        Some(words::never_shows(named, &cause.cause, *place, &found))
     }
 
     /// How far a fault shows the symptom; nothing where the guide has no lamps to hold it against.
@@ -124,7 +127,7 @@ impl Held<'_> {
         said: &str,
     ) -> Option<words::Contradiction<'_>> {
         let network = &self.wired.network;
-        let told = |seen: Seen| shown::seen_with_figure(&seen);
+        let told = |seen: Seen| shown::seen_with_figure(&seen, network.reading_of(reading));
         Some(words::Contradiction {
             circuit: &self.sight.circuit,
             reading: network.reading_name(reading),
@@ -135,14 +138,20 @@ impl Held<'_> {
         })
     }
 
-    /// A probe must have, for a cause, every answer that the circuit predicts, and no other.
-    fn probe(&self, probe: &Probe, taken: &Taken, cause: &Cause, fault: FaultId, findings: &mut Vec<Finding>) {
-        let Ok(seen) = self.wired.network.seen(taken.reading, taken.position, Some(fault)) else { return };
-        let Some(found) = self.contradiction(taken.reading, taken.position, fault, "") else { return };
-        let (id, predicted) = (cause.cause.value.as_str(), seen.answers());
+    /// A probe must have, for a cause, every answer that the circuit predicts for one of its faults, and no other.
+    fn probe(&self, probe: &Probe, taken: &Taken, cause: &Cause, findings: &mut Vec<Finding>) {
+        let seen = |fault: &FaultId| self.wired.network.seen(taken.reading, taken.position, Some(*fault)).ok();
+        let each: Vec<(FaultId, Answers)> =
+            self.faults(cause).iter().filter_map(|fault| Some((*fault, seen(fault)?.answers()))).collect();
+        let predicted = each.iter().fold(Answers::default(), |all, (_, answers)| all.or(*answers));
+        let id = cause.cause.value.as_str();
         let told = told(probe, id);
+        // The fault to speak of: one that can answer so, else the first.
+        let fault = |reads: Answers| each.iter().find(|(_, answers)| !reads.contradicts(*answers)).or(each.first());
+        let found = |reads: Answers| self.contradiction(taken.reading, taken.position, fault(reads)?.0, "");
         for (answer, reads) in &taken.answers {
             let place = told.iter().find(|(known, _)| known.value.as_str() == answer).map(|(_, place)| *place);
+            let Some(found) = found(*reads) else { return };
             match (place, reads.contradicts(predicted)) {
                 (Some(place), true) => findings.push(words::wrong_answer(place, id, answer, &probe.probe, &found)),
                 (None, false) => {
@@ -156,12 +165,16 @@ impl Held<'_> {
         let offered = taken.answers.iter().fold(Answers::default(), |all, (_, reads)| all.or(*reads));
         // Whoever sees it come and go sees the two states too.
         let lacking = predicted.iter().find(|answer| *answer != Answer::Flickers && !offered.contains(*answer));
-        findings.extend(lacking.map(|answer| words::no_answer(&probe.probe, id, shown::answer(answer), &found)));
+        let finding = |answer| {
+            let found = found(Answers::of(&[answer]))?;
+            Some(words::no_answer(&probe.probe, id, shown::answer(answer), &found))
+        };
+        findings.extend(lacking.and_then(finding));
     }
 
     /// Faults of the items that are left after the isolating steps that show the same and that no cause names.
     fn knows_another(&self) -> Option<Finding> {
-        let named: BTreeSet<FaultId> = self.sight.faults.values().copied().collect();
+        let named: BTreeSet<FaultId> = self.sight.faults.values().flatten().copied().collect();
         let network = &self.wired.network;
         let others = network.faults().filter(|fault| !named.contains(fault));
         let left: Vec<FaultId> = others.filter(|fault| self.is_left(network.fault_name(*fault))).collect();
@@ -199,9 +212,8 @@ fn item_of<'c>(circuit: &'c Circuit, fault: &str, by_id: &Circuits<'c>) -> Optio
 /// The answers that a probe has for a cause, each with the place that says so. A cause that none names answers *otherwise*,
 /// and so does one that an answer names for some of the times.
 fn told<'p>(probe: &'p Probe, cause: &str) -> Vec<(&'p Named, Place)> {
-    let meant = || {
-        sound(&probe.answers).flat_map(|answer| sound(&answer.means).map(move |meant| (&answer.answer, meant)))
-    };
+    let meant =
+        || sound(&probe.answers).flat_map(|answer| sound(&answer.means).map(move |meant| (&answer.answer, meant)));
     let mut told = Vec::new();
     let mut at_times = false;
     for (answer, meant) in meant().filter(|(_, meant)| meant.cause.value.as_str() == cause) {

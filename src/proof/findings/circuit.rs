@@ -137,7 +137,8 @@ pub fn answer_reads_nothing(answer: &Named, probe: &Named) -> Finding {
 /// The circuit knows faults that no cause names: those that surely show the symptom, and those that may.
 pub fn knows_another(guide: &Named, place: Place, surely: &[&str], perhaps: &[&str]) -> Finding {
     let count = surely.len() + perhaps.len();
-    let what = if count == 1 { "another fault that shows".to_owned() } else { format!("{count} other faults that show") };
+    let what =
+        if count == 1 { "another fault that shows".to_owned() } else { format!("{count} other faults that show") };
     let lists = [("surely", surely), ("with some figures or at times", perhaps)];
     let lists: Vec<String> = lists
         .into_iter()

@@ -107,13 +107,7 @@ pub fn inseparable(first: &Named, all: &[&str], parting: Option<String>) -> Find
         Some(probe) => format!("the circuit has a reading that parts them; add under `probes:`\n{}", probe.trim_end()),
         None => "add a probe that they answer differently, or give them the same lasting remedy".to_owned(),
     };
-    Finding::new(
-        Code::Inseparable,
-        first.place,
-        format!("no probe parts {names}"),
-        help,
-    )
-    .of(first.value.as_str())
+    Finding::new(Code::Inseparable, first.place, format!("no probe parts {names}"), help).of(first.value.as_str())
 }
 
 /// Something waits for itself.
