@@ -36,10 +36,7 @@ fn guide(numbers: &mut Numbers, causes: usize, probes: usize, jobs: usize) -> Ca
     let mut case = looks(numbers, causes, jobs);
     case.probes.truncate(probes * 2 / 3);
     while case.probes.len() < probes {
-        let named = (0..causes)
-            .filter(|_| numbers.below(100) < 40)
-            .map(Named::cause)
-            .collect();
+        let named = (0..causes).filter(|_| numbers.below(100) < 40).map(Named::cause).collect();
         let needs = needs(numbers, jobs);
         case.probes.push(probe(numbers, named, needs));
     }
@@ -48,61 +45,32 @@ fn guide(numbers: &mut Numbers, causes: usize, probes: usize, jobs: usize) -> Ca
 
 /// A look at each cause.
 fn looks(numbers: &mut Numbers, causes: usize, jobs: usize) -> Case {
-    let mut case = Case {
-        remedies: vec![Remedy::default(); causes],
-        ..Case::default()
-    };
+    let mut case = Case { remedies: vec![Remedy::default(); causes], ..Case::default() };
     for job in 0..jobs {
-        let (open, close) = (
-            Minutes(5 + numbers.below(50) as u64),
-            Minutes(5 + numbers.below(30) as u64),
-        );
-        let needs = if job % 3 == 2 {
-            vec![JobIndex(job - 1)]
-        } else {
-            Vec::new()
-        };
+        let (open, close) = (Minutes(5 + numbers.below(50) as u64), Minutes(5 + numbers.below(30) as u64));
+        let needs = if job % 3 == 2 { vec![JobIndex(job - 1)] } else { Vec::new() };
         case.jobs.push(Job { open, close, needs });
     }
     for cause in 0..causes {
         let place = numbers.below(causes);
         let weight = Weight(3000 / (place as u32 + 2) + 1);
-        case.causes.push(Cause {
-            weight,
-            remedy: RemedyIndex(cause),
-        });
+        case.causes.push(Cause { weight, remedy: RemedyIndex(cause) });
         let needs = needs(numbers, jobs);
-        case.probes
-            .push(probe(numbers, vec![Named::cause(cause)], needs));
+        case.probes.push(probe(numbers, vec![Named::cause(cause)], needs));
     }
-    case.rest = Some(Rest {
-        weight: Weight(400),
-        remedy: None,
-    });
+    case.rest = Some(Rest { weight: Weight(400), remedy: None });
     case
 }
 
 fn needs(numbers: &mut Numbers, jobs: usize) -> Vec<JobIndex> {
-    let count = if jobs == 0 {
-        0
-    } else {
-        [0, 1, 1, 2][numbers.below(4)]
-    };
+    let count = if jobs == 0 { 0 } else { [0, 1, 1, 2][numbers.below(4)] };
     (0..count).map(|_| JobIndex(numbers.below(jobs))).collect()
 }
 
 fn probe(numbers: &mut Numbers, named: Vec<Named>, needs: Vec<JobIndex>) -> Probe {
     let minutes = Minutes([5, 10, 10, 20, 20, 30, 50, 80, 120, 200][numbers.below(10)]);
     let answers = vec![Answer { named }, Answer::default()];
-    Probe {
-        minutes,
-        needs,
-        shut: Vec::new(),
-        after: Vec::new(),
-        answers,
-        otherwise: AnswerIndex(1),
-        works_now: None,
-    }
+    Probe { minutes, needs, shut: Vec::new(), after: Vec::new(), answers, otherwise: AnswerIndex(1), works_now: None }
 }
 
 fn timed<T>(work: impl FnOnce() -> T) -> (T, Duration) {
@@ -114,8 +82,7 @@ fn timed<T>(work: impl FnOnce() -> T) -> (T, Duration) {
 fn trees(causes: usize, probes: usize, jobs: usize, states: usize) {
     let mut line = format!("tree {causes} x {probes}, {jobs} jobs, {states} states at most:");
     for seed in 1..=6 {
-        let ready = Diagnosis::of(guide(&mut Numbers(seed), causes, probes, jobs))
-            .expect("the guide is sound");
+        let ready = Diagnosis::of(guide(&mut Numbers(seed), causes, probes, jobs)).expect("the guide is sound");
         let (tree, time) = timed(|| ready.quickest_tree(Limits { states }));
         line += &format!("  {:.0} ms {} st", time.as_secs_f64() * 1e3, tree.states);
         if tree.gap > 0.0 {
@@ -128,8 +95,7 @@ fn trees(causes: usize, probes: usize, jobs: usize, states: usize) {
 /// Tells the same model to CP-SAT: minutes and weights of jobs and looks, and what each needs.
 fn as_json(case: &Case) -> serde_json::Value {
     let places = |jobs: &[JobIndex]| jobs.iter().map(|job| job.0).collect::<Vec<_>>();
-    let job =
-        |j: &Job| serde_json::json!({"minutes": j.open.0 + j.close.0, "needs": places(&j.needs)});
+    let job = |j: &Job| serde_json::json!({"minutes": j.open.0 + j.close.0, "needs": places(&j.needs)});
     let look = |(p, c): (&Probe, &Cause)| serde_json::json!({"minutes": p.minutes.0, "needs": places(&p.needs), "weight": c.weight.0});
     serde_json::json!({
         "jobs": case.jobs.iter().map(job).collect::<Vec<_>>(),
@@ -162,13 +128,8 @@ fn orders(looks_at: usize, jobs: usize) {
 }
 
 fn ask(python: &str, model: &serde_json::Value) -> serde_json::Value {
-    let script =
-        std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/reference/cp_sat_order.py");
-    let output = std::process::Command::new(python)
-        .arg(script)
-        .arg(model.to_string())
-        .output();
+    let script = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/reference/cp_sat_order.py");
+    let output = std::process::Command::new(python).arg(script).arg(model.to_string()).output();
     let output = output.expect("COQUILLE_PYTHON names a Python");
-    serde_json::from_slice(&output.stdout)
-        .expect("the script writes JSON; does this Python have OR-Tools?")
+    serde_json::from_slice(&output.stdout).expect("the script writes JSON; does this Python have OR-Tools?")
 }

@@ -23,63 +23,22 @@ fn orders(numbers: &mut Numbers, ready: &Diagnosis) -> Vec<Vec<ProbeIndex>> {
 fn agree(case: &Case, orders: &[Vec<ProbeIndex>], second: &Value) {
     let ready = Diagnosis::of(case.clone()).expect("checked when it was made");
     let tree = ready.quickest_tree(Limits::default());
-    assert_eq!(
-        tree.expected.to_string(),
-        second["tree"]["expected"],
-        "tree of {case:#?}"
-    );
-    assert_eq!(
-        tree.worst.0, second["tree"]["worst"],
-        "worst case of the tree of {case:#?}"
-    );
-    assert_eq!(
-        tree.to_working_again.to_string(),
-        second["tree"]["working_again"],
-        "working again: {case:#?}"
-    );
-    assert_eq!(
-        (tree.gap, tree.at_least),
-        (0.0, tree.expected),
-        "small trees are proved"
-    );
-    for (order, second) in orders
-        .iter()
-        .zip(second["orders"].as_array().expect("a list of orders"))
-    {
+    assert_eq!(tree.expected.to_string(), second["tree"]["expected"], "tree of {case:#?}");
+    assert_eq!(tree.worst.0, second["tree"]["worst"], "worst case of the tree of {case:#?}");
+    assert_eq!(tree.to_working_again.to_string(), second["tree"]["working_again"], "working again: {case:#?}");
+    assert_eq!((tree.gap, tree.at_least), (0.0, tree.expected), "small trees are proved");
+    for (order, second) in orders.iter().zip(second["orders"].as_array().expect("a list of orders")) {
         let priced = ready.price(order);
-        assert_eq!(
-            priced.expected.to_string(),
-            second["expected"],
-            "{order:?} of {case:#?}"
-        );
-        assert_eq!(
-            priced.worst.0, second["worst"],
-            "worst case of {order:?} of {case:#?}"
-        );
-        assert_eq!(
-            priced.to_working_again.to_string(),
-            second["working_again"],
-            "{order:?} of {case:#?}"
-        );
-        let found: Vec<String> = priced
-            .found_by_step
-            .iter()
-            .map(ToString::to_string)
-            .collect();
-        assert_eq!(
-            serde_json::json!(found),
-            second["found"],
-            "found by {order:?} of {case:#?}"
-        );
+        assert_eq!(priced.expected.to_string(), second["expected"], "{order:?} of {case:#?}");
+        assert_eq!(priced.worst.0, second["worst"], "worst case of {order:?} of {case:#?}");
+        assert_eq!(priced.to_working_again.to_string(), second["working_again"], "{order:?} of {case:#?}");
+        let found: Vec<String> = priced.found_by_step.iter().map(ToString::to_string).collect();
+        assert_eq!(serde_json::json!(found), second["found"], "found by {order:?} of {case:#?}");
     }
     unread(case, &ready, &tree, second);
     if let Some(least) = second["quickest_order"].as_str() {
         let quickest = ready.quickest_order(Limits::default());
-        assert_eq!(
-            quickest.priced.expected.to_string(),
-            least,
-            "{quickest:?} of {case:#?}"
-        );
+        assert_eq!(quickest.priced.expected.to_string(), least, "{quickest:?} of {case:#?}");
         assert!(quickest.priced.breaks.is_empty() && quickest.priced.expected >= tree.expected);
     }
 }
@@ -87,42 +46,21 @@ fn agree(case: &Case, orders: &[Vec<ProbeIndex>], second: &Value) {
 /// *I cannot tell* at the first probe leads to the best tree without it.
 fn unread(case: &Case, ready: &Diagnosis, tree: &Tree, second: &Value) {
     let Node::Decision(first) = &tree.root else {
-        assert!(
-            second["tree"]["first"].is_null(),
-            "nothing to do: {case:#?}"
-        );
+        assert!(second["tree"]["first"].is_null(), "nothing to do: {case:#?}");
         return;
     };
-    assert_eq!(
-        first.probe.0, second["tree"]["first"],
-        "first probe of {case:#?}"
-    );
+    assert_eq!(first.probe.0, second["tree"]["first"], "first probe of {case:#?}");
     match ready.cannot_tell(first, Plan::Quickest(Limits::default())) {
         Node::Decision(next) => {
-            assert_eq!(
-                next.probe.0, second["unread"]["first"],
-                "second best of {case:#?}"
-            );
+            assert_eq!(next.probe.0, second["unread"]["first"], "second best of {case:#?}");
             let whole = next.to_go.as_f64() + next.closing_up.as_f64();
-            let expected: Vec<f64> =
-                second["unread"]["expected"]
-                    .as_str()
-                    .map_or_else(Vec::new, |text| {
-                        text.split('/')
-                            .map(|part| part.parse().expect("a whole number"))
-                            .collect()
-                    });
-            let expected = expected.first().copied().unwrap_or(f64::NAN)
-                / expected.get(1).copied().unwrap_or(1.0);
-            assert!(
-                (whole - expected).abs() < 1e-9,
-                "{whole} is not {expected} in {case:#?}"
-            );
+            let expected: Vec<f64> = second["unread"]["expected"].as_str().map_or_else(Vec::new, |text| {
+                text.split('/').map(|part| part.parse().expect("a whole number")).collect()
+            });
+            let expected = expected.first().copied().unwrap_or(f64::NAN) / expected.get(1).copied().unwrap_or(1.0);
+            assert!((whole - expected).abs() < 1e-9, "{whole} is not {expected} in {case:#?}");
         }
-        Node::Ending(_) => assert!(
-            second["unread"]["first"].is_null(),
-            "nothing is left to do: {case:#?}"
-        ),
+        Node::Ending(_) => assert!(second["unread"]["first"].is_null(), "nothing is left to do: {case:#?}"),
     }
 }
 
@@ -138,10 +76,7 @@ fn compare_all(numbers: &mut Numbers, cases: &[Case], permute: usize) {
         let ready = Diagnosis::of(case.clone()).expect("checked when it was made");
         asked.push((case, orders(numbers, &ready)));
     }
-    let input = asked
-        .iter()
-        .map(|(case, orders)| as_json(case, orders, permute))
-        .collect();
+    let input = asked.iter().map(|(case, orders)| as_json(case, orders, permute)).collect();
     let answers = ask_python("python3", "brute_force_diagnosis.py", &Value::Array(input));
     let answers = answers.as_array().expect("a list of results");
     assert_eq!(answers.len(), cases.len());
@@ -167,38 +102,18 @@ fn looks_behind_any_jobs(seed: u64) -> Case {
         // Few different figures, so that there are ties.
         probe.minutes = Minutes(10 * (1 + numbers.below(3)) as u64);
     }
-    case.causes
-        .iter_mut()
-        .for_each(|cause| cause.weight = Weight(1 + numbers.below(3) as u32));
+    case.causes.iter_mut().for_each(|cause| cause.weight = Weight(1 + numbers.below(3) as u32));
     case
 }
 
 #[test]
 #[ignore = "needs python3: run by tests/run"]
 fn three_thousand_small_cases_cost_what_trying_everything_costs() {
-    compare(
-        1,
-        3000,
-        Size {
-            causes: 5,
-            probes: 5,
-            jobs: 3,
-        },
-        0,
-    );
+    compare(1, 3000, Size { causes: 5, probes: 5, jobs: 3 }, 0);
 }
 
 #[test]
 #[ignore = "needs python3: run by tests/run"]
 fn three_hundred_larger_cases_cost_what_trying_everything_costs() {
-    compare(
-        2,
-        300,
-        Size {
-            causes: 8,
-            probes: 7,
-            jobs: 4,
-        },
-        0,
-    );
+    compare(2, 300, Size { causes: 8, probes: 7, jobs: 4 }, 0);
 }

@@ -6,11 +6,7 @@ use coquille::reckoning::diagnosis::*;
 use diagnosis_support::{Numbers, Size, any_case, own_looks};
 use proptest::prelude::*;
 
-const SMALL: Size = Size {
-    causes: 7,
-    probes: 7,
-    jobs: 4,
-};
+const SMALL: Size = Size { causes: 7, probes: 7, jobs: 4 };
 
 fn ready(case: Case) -> Diagnosis {
     Diagnosis::of(case).expect("checked when it was made")
@@ -24,10 +20,7 @@ fn any(seed: u64, size: Size) -> Case {
 fn known_everywhere(node: &Node) -> bool {
     match node {
         Node::Ending(ending) => ending.kind != EndingKind::Group,
-        Node::Decision(decision) => decision
-            .branches
-            .iter()
-            .all(|branch| known_everywhere(&branch.node)),
+        Node::Decision(decision) => decision.branches.iter().all(|branch| known_everywhere(&branch.node)),
     }
 }
 
@@ -38,42 +31,23 @@ fn adds_up(ready: &Diagnosis, node: &Node, spent: u64, open: &[JobIndex]) {
     match node {
         Node::Ending(ending) => {
             assert_eq!((ending.so_far.0, ending.closing_up.0), (spent, close(open)));
-            assert!(
-                ending.close.iter().rev().eq(open),
-                "closed in reverse order"
-            );
+            assert!(ending.close.iter().rev().eq(open), "closed in reverse order");
         }
         Node::Decision(decision) => {
-            assert_eq!(
-                (decision.so_far.0, decision.closing_up.0),
-                (spent, close(open))
-            );
+            assert_eq!((decision.so_far.0, decision.closing_up.0), (spent, close(open)));
             assert_eq!(decision.open, open);
-            let mut now: Vec<JobIndex> = open
-                .iter()
-                .copied()
-                .filter(|job| !decision.shut_first.contains(job))
-                .collect();
+            let mut now: Vec<JobIndex> =
+                open.iter().copied().filter(|job| !decision.shut_first.contains(job)).collect();
             for job in &decision.newly_opened {
                 assert!(!now.contains(job), "opened while it is open");
                 assert!(
-                    case.jobs[job.0]
-                        .needs
-                        .iter()
-                        .all(|needed| now.contains(needed)),
+                    case.jobs[job.0].needs.iter().all(|needed| now.contains(needed)),
                     "opened before what it needs"
                 );
                 now.push(*job);
             }
-            let opening: u64 = decision
-                .newly_opened
-                .iter()
-                .map(|job| case.jobs[job.0].open.0)
-                .sum();
-            let spent = spent
-                + close(&decision.shut_first)
-                + opening
-                + case.probes[decision.probe.0].minutes.0;
+            let opening: u64 = decision.newly_opened.iter().map(|job| case.jobs[job.0].open.0).sum();
+            let spent = spent + close(&decision.shut_first) + opening + case.probes[decision.probe.0].minutes.0;
             for branch in &decision.branches {
                 adds_up(ready, &branch.node, spent, &now);
             }
@@ -219,46 +193,24 @@ proptest! {
 fn a_complete_list_needs_no_look_at_its_last_cause() {
     let mut case = own_looks(0, 0, true);
     case.causes = vec![
-        Cause {
-            weight: Weight(90),
-            remedy: RemedyIndex(0),
-        },
-        Cause {
-            weight: Weight(10),
-            remedy: RemedyIndex(1),
-        },
+        Cause { weight: Weight(90), remedy: RemedyIndex(0) },
+        Cause { weight: Weight(10), remedy: RemedyIndex(1) },
     ];
     case.remedies = vec![Remedy::default(); 2];
     case.probes.truncate(2);
     (case.probes[0].minutes, case.probes[1].minutes) = (Minutes::whole(10), Minutes::whole(2));
-    assert_eq!(
-        ready(case)
-            .quickest_order(Limits::default())
-            .priced
-            .expected,
-        Fraction::new(2, 1)
-    );
+    assert_eq!(ready(case).quickest_order(Limits::default()).priced.expected, Fraction::new(2, 1));
 }
 
 /// As much of everything as a case may hold, with answers that anybody may give.
 #[test]
 fn the_largest_case_comes_to_an_end() {
     let mut numbers = Numbers(5);
-    let mut case = Case {
-        remedies: vec![Remedy::default(); most::CAUSES],
-        ..Case::default()
-    };
-    case.causes = (0..most::CAUSES)
-        .map(|i| Cause {
-            weight: Weight(1 + i as u32),
-            remedy: RemedyIndex(i),
-        })
-        .collect();
+    let mut case = Case { remedies: vec![Remedy::default(); most::CAUSES], ..Case::default() };
+    case.causes = (0..most::CAUSES).map(|i| Cause { weight: Weight(1 + i as u32), remedy: RemedyIndex(i) }).collect();
     for _ in 0..most::PROBES {
         let mut answers = vec![Answer::default(); most::ANSWERS];
-        for (cause, answer) in
-            (0..most::CAUSES).flat_map(|cause| [(cause, numbers.below(60)), (cause, 63)])
-        {
+        for (cause, answer) in (0..most::CAUSES).flat_map(|cause| [(cause, numbers.below(60)), (cause, 63)]) {
             answers[answer].named.push(Named::cause(cause));
         }
         case.probes.push(Probe {
@@ -272,10 +224,7 @@ fn the_largest_case_comes_to_an_end() {
         });
     }
     let ready = ready(case);
-    assert!(
-        !ready.approximated().is_empty(),
-        "so many ways to behave do not fit"
-    );
+    assert!(!ready.approximated().is_empty(), "so many ways to behave do not fit");
     let tree = ready.quickest_tree(Limits { states: 200 });
     assert!(tree.at_least <= tree.expected && tree.gap == 1.0);
 }

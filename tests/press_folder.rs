@@ -1,9 +1,6 @@
 //! What a bind does to a folder and to what people keep in it, both ways.
 
-#![allow(
-    clippy::unwrap_used,
-    reason = "in a test's own small functions a panic is the report, as in the tests"
-)]
+#![allow(clippy::unwrap_used, reason = "in a test's own small functions a panic is the report, as in the tests")]
 
 use coquille::press::{Address, CONTENTS, Contents, Manner, Pressed, Recovered, Strangers};
 use coquille::press::{PressFailed, Way, Why, press, recover, stands_inside, system};
@@ -27,10 +24,7 @@ struct Bench {
 impl Bench {
     fn new(way: Way) -> Bench {
         let strangers = Strangers::Refuse;
-        Bench {
-            folder: tempfile::tempdir().unwrap(),
-            manner: Manner { way, strangers },
-        }
+        Bench { folder: tempfile::tempdir().unwrap(), manner: Manner { way, strangers } }
     }
 
     fn out(&self) -> PathBuf {
@@ -47,10 +41,7 @@ impl Bench {
 
     fn force(&self, files: &[(&str, &str)]) -> Pressed {
         let strangers = Strangers::Keep;
-        let manner = Manner {
-            strangers,
-            ..self.manner
-        };
+        let manner = Manner { strangers, ..self.manner };
         press(&self.out(), &handbook(files), manner, &()).unwrap()
     }
 
@@ -96,9 +87,7 @@ fn tree(out: &Path) -> Tree {
 fn the_first_bind_makes_the_folder_and_leaves_nothing_beside() {
     for way in WAYS {
         let bench = Bench::new(way);
-        let pressed = bench
-            .press(&[("index.html", "1"), ("a/b.html", "2")])
-            .unwrap();
+        let pressed = bench.press(&[("index.html", "1"), ("a/b.html", "2")]).unwrap();
         assert_eq!((pressed.added, pressed.way), (2, None));
         assert_eq!(bench.get("a/b.html"), "2");
         let beside: Vec<_> = fs::read_dir(bench.folder.path()).unwrap().collect();
@@ -138,12 +127,7 @@ fn only_what_changed_is_written_again() {
         let inode = |name: &str| fs::metadata(bench.out().join(name)).unwrap().ino();
         let (a, b) = (inode("a"), inode("b"));
         let pressed = bench.press(&[("a", "1"), ("b", "2"), ("d", "1")]).unwrap();
-        let counts = (
-            pressed.same,
-            pressed.changed,
-            pressed.added,
-            pressed.removed,
-        );
+        let counts = (pressed.same, pressed.changed, pressed.added, pressed.removed);
         assert_eq!(counts, (1, 1, 1, 1));
         assert_eq!((pressed.way, inode("a")), (Some(way), a));
         assert_ne!(inode("b"), b);
@@ -240,18 +224,12 @@ fn forced_into_a_strangers_folder_nothing_of_theirs_is_lost() {
 #[test]
 fn a_strangers_file_at_a_new_pages_address_is_never_overwritten() {
     for way in WAYS {
-        for (theirs, page) in [
-            ("new.html", "new.html"),
-            ("tip", "tip/a"),
-            ("NEW.html", "new.html"),
-        ] {
+        for (theirs, page) in [("new.html", "new.html"), ("tip", "tip/a"), ("NEW.html", "new.html")] {
             let bench = Bench::new(way);
             bench.press(&[("index.html", "1")]).unwrap();
             bench.put(theirs, "theirs");
             let before = bench.tree();
-            let failed = bench
-                .press(&[("index.html", "2"), (page, "ours")])
-                .unwrap_err();
+            let failed = bench.press(&[("index.html", "2"), (page, "ours")]).unwrap_err();
             let strangers = vec![PathBuf::from(theirs)];
             assert_eq!(failed.why, Why::InTheWay { strangers });
             assert_eq!(bench.tree(), before);
@@ -268,19 +246,13 @@ fn a_link_in_the_folder_is_never_followed_out_of_it() {
     use std::os::unix::fs::symlink;
     for way in WAYS {
         let bench = Bench::new(way);
-        bench
-            .press(&[("words/arc.html", "1"), ("index.html", "1")])
-            .unwrap();
+        bench.press(&[("words/arc.html", "1"), ("index.html", "1")]).unwrap();
         let elsewhere = tempfile::tempdir().unwrap();
         fs::write(elsewhere.path().join("arc.html"), "1").unwrap();
         fs::write(elsewhere.path().join("private.txt"), "private").unwrap();
         fs::remove_dir_all(bench.out().join("words")).unwrap();
         symlink(elsewhere.path(), bench.out().join("words")).unwrap();
-        symlink(
-            elsewhere.path().join("private.txt"),
-            bench.out().join("note"),
-        )
-        .unwrap();
+        symlink(elsewhere.path().join("private.txt"), bench.out().join("note")).unwrap();
         let files = [("words/arc.html", "2"), ("index.html", "1")];
         let strangers = vec![PathBuf::from("words")];
         let failed = bench.press(&files).unwrap_err();
@@ -288,19 +260,9 @@ fn a_link_in_the_folder_is_never_followed_out_of_it() {
         bench.force(&files);
         // Dropping the page must not reach through the link either.
         bench.press(&[("index.html", "1")]).unwrap();
-        assert_eq!(
-            fs::read_to_string(elsewhere.path().join("arc.html")).unwrap(),
-            "1"
-        );
+        assert_eq!(fs::read_to_string(elsewhere.path().join("arc.html")).unwrap(), "1");
         assert_eq!(tree(elsewhere.path()).len(), 2);
-        let is_link = |name: &str| {
-            bench
-                .out()
-                .join(name)
-                .symlink_metadata()
-                .unwrap()
-                .is_symlink()
-        };
+        let is_link = |name: &str| bench.out().join(name).symlink_metadata().unwrap().is_symlink();
         assert!(is_link("words.kept") && is_link("note"));
     }
 }
@@ -318,10 +280,7 @@ fn a_page_that_somebody_edited_is_written_anew_and_kept_once_it_is_no_page_any_m
         assert_eq!((bench.get("a"), bench.get("b")), ("1".into(), "1".into()));
         bench.put("a", "scribbled on again");
         let pressed = bench.press(&[("b", "1")]).unwrap();
-        assert_eq!(
-            (pressed.removed, pressed.kept),
-            (0, vec![PathBuf::from("a")])
-        );
+        assert_eq!((pressed.removed, pressed.kept), (0, vec![PathBuf::from("a")]));
         assert_eq!(bench.get("a"), "scribbled on again");
     }
 }
@@ -330,12 +289,8 @@ fn a_page_that_somebody_edited_is_written_anew_and_kept_once_it_is_no_page_any_m
 fn a_page_may_become_a_folder_and_a_folder_a_page_and_a_name_change_its_case() {
     for way in WAYS {
         let bench = Bench::new(way);
-        bench
-            .press(&[("a", "1"), ("b/c", "1"), ("Foil.html", "1")])
-            .unwrap();
-        bench
-            .press(&[("a/x", "2"), ("b", "2"), ("foil.html", "2")])
-            .unwrap();
+        bench.press(&[("a", "1"), ("b/c", "1"), ("Foil.html", "1")]).unwrap();
+        bench.press(&[("a/x", "2"), ("b", "2"), ("foil.html", "2")]).unwrap();
         let names: Vec<_> = bench.tree().into_keys().collect();
         assert_eq!(names, ["a/x", "b", "foil.html", CONTENTS]);
     }
@@ -350,10 +305,7 @@ fn a_damaged_list_of_contents_is_refused_and_force_loses_nothing() {
         let failed = bench.press(&[("a", "2")]).unwrap_err();
         assert_eq!(failed.why, Why::DamagedContents);
         bench.force(&[("a", "2")]);
-        assert_eq!(
-            (bench.get("a"), bench.get("a.kept")),
-            ("2".into(), "1".into())
-        );
+        assert_eq!((bench.get("a"), bench.get("a.kept")), ("2".into(), "1".into()));
         assert_eq!(bench.get("b"), "1");
         bench.press(&[("a", "3")]).unwrap();
     }
@@ -380,10 +332,7 @@ fn a_file_a_link_and_the_root_are_no_folder_for_a_handbook() {
 #[test]
 fn pages_that_some_system_cannot_hold_side_by_side_are_refused() {
     let bench = Bench::new(Way::Exchange);
-    for files in [
-        [("Foil", "1"), ("foil", "1")],
-        [("a", "1"), ("Handbook.Contents", "1")],
-    ] {
+    for files in [[("Foil", "1"), ("foil", "1")], [("a", "1"), ("Handbook.Contents", "1")]] {
         let failed = bench.press(&files).unwrap_err();
         assert!(matches!(failed.why, Why::Clash(_)), "{failed}");
     }
@@ -464,11 +413,7 @@ impl coquille::press::Progress for Count {
 fn progress_takes_as_many_steps_as_it_said_it_would() {
     for way in WAYS {
         let bench = Bench::new(way);
-        for files in [
-            [("a", "1"), ("b", "1")],
-            [("a", "1"), ("b", "2")],
-            [("a", "1"), ("b", "2")],
-        ] {
+        for files in [[("a", "1"), ("b", "1")], [("a", "1"), ("b", "2")], [("a", "1"), ("b", "2")]] {
             let count = Count::default();
             press(&bench.out(), &handbook(&files), bench.manner, &count).unwrap();
             assert_eq!(count.begun.into_inner(), 3, "two pages and the list");
@@ -489,16 +434,10 @@ fn one_thread_and_eight_write_the_same_tree() {
             let bench = Bench::new(way);
             let reports = ['a', 'b'].map(|own| {
                 let pages = pages(own);
-                let pages: Vec<_> = pages
-                    .iter()
-                    .map(|(a, t)| (a.as_str(), t.as_str()))
-                    .collect();
+                let pages: Vec<_> = pages.iter().map(|(a, t)| (a.as_str(), t.as_str())).collect();
                 bench.press(&pages).unwrap()
             });
-            (
-                bench.tree(),
-                reports.map(|report| (report.same, report.changed)),
-            )
+            (bench.tree(), reports.map(|report| (report.same, report.changed)))
         })
     };
     let one = pressed(1, Way::Exchange);

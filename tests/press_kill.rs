@@ -3,10 +3,7 @@
 //! A child of this very test program presses two handbooks in turn into one folder and is killed without warning, fifty
 //! times for each way. The exchange way has to be whole as it lies there; the journal way after the next command.
 
-#![allow(
-    clippy::unwrap_used,
-    reason = "in a test's own small functions a panic is the report, as in the tests"
-)]
+#![allow(clippy::unwrap_used, reason = "in a test's own small functions a panic is the report, as in the tests")]
 
 use coquille::press::{Address, CONTENTS, Contents, Manner, Recovered, Strangers, Way};
 use coquille::press::{press, recover};
@@ -111,10 +108,7 @@ impl Seen {
     /// A test in which every kill came too early or too late would show nothing.
     fn has_seen_enough(&self) {
         let (a, b, cut) = (self.a, self.b, self.cut_short);
-        assert!(
-            a > 0 && b > 0,
-            "both handbooks have to be met: a {a}, b {b}"
-        );
+        assert!(a > 0 && b > 0, "both handbooks have to be met: a {a}, b {b}");
         assert!(cut >= 10, "only {cut} of {KILLS} kills came while binding");
     }
 }
@@ -146,11 +140,7 @@ fn moment(round: u64, span: Duration) -> Duration {
 fn kill_a_press(folder: &Path, way: &str, round: u64, span: Duration) {
     let first = if round.is_multiple_of(2) { "b" } else { "a" };
     let mut child = Command::new(std::env::current_exe().unwrap())
-        .args([
-            "--ignored",
-            "--exact",
-            "the_child_presses_two_handbooks_in_turn",
-        ])
+        .args(["--ignored", "--exact", "the_child_presses_two_handbooks_in_turn"])
         .env(WAY, way)
         .env(FIRST, first)
         .env(FOLDER, folder)
@@ -159,10 +149,7 @@ fn kill_a_press(folder: &Path, way: &str, round: u64, span: Duration) {
         .spawn()
         .unwrap();
     std::thread::sleep(moment(round, span));
-    assert!(
-        is_running(&mut child),
-        "the child failed before it was killed"
-    );
+    assert!(is_running(&mut child), "the child failed before it was killed");
     child.kill().unwrap();
     child.wait().unwrap();
 }
@@ -176,17 +163,13 @@ fn which(out: &Path) -> char {
     let found = all_files(out);
     let matching = [('a', handbook_a()), ('b', handbook_b())];
     let matching = matching.into_iter().find(|(_, files)| {
-        let mut expected: BTreeMap<String, Vec<u8>> = files
-            .iter()
-            .map(|(address, bytes)| (address.to_string(), bytes.clone()))
-            .collect();
+        let mut expected: BTreeMap<String, Vec<u8>> =
+            files.iter().map(|(address, bytes)| (address.to_string(), bytes.clone())).collect();
         let list = Contents::of(files).to_text().into_bytes();
         expected.insert(CONTENTS.to_owned(), list);
         expected == found
     });
-    matching
-        .expect("the folder holds neither handbook wholly")
-        .0
+    matching.expect("the folder holds neither handbook wholly").0
 }
 
 fn all_files(out: &Path) -> BTreeMap<String, Vec<u8>> {
@@ -210,22 +193,10 @@ fn strangers_are_there(out: &Path) {
 /// Three hundred files: some the same in both, some with other bytes, some in one only.
 fn handbook(own: char) -> Files {
     let common = (0..100).map(|n| (format!("pages/same-{n}.html"), format!("same {n}")));
-    let changed = (0..150).map(|n| {
-        (
-            format!("pages/{}/page-{n}.html", n % 7),
-            format!("{own} {n}"),
-        )
-    });
+    let changed = (0..150).map(|n| (format!("pages/{}/page-{n}.html", n % 7), format!("{own} {n}")));
     let alone = (0..50).map(|n| (format!("only-{own}/{n}.html"), format!("only {n}")));
     let files = common.chain(changed).chain(alone);
-    files
-        .map(|(address, text)| {
-            (
-                Address::parse(&address).unwrap(),
-                text.repeat(40).into_bytes(),
-            )
-        })
-        .collect()
+    files.map(|(address, text)| (Address::parse(&address).unwrap(), text.repeat(40).into_bytes())).collect()
 }
 
 fn handbook_a() -> Files {

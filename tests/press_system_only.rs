@@ -1,9 +1,6 @@
 //! What differs by system stands in one module: everything else in `src/` must build and mean the same everywhere.
 
-#![allow(
-    clippy::unwrap_used,
-    reason = "in a test's own small functions a panic is the report, as in the tests"
-)]
+#![allow(clippy::unwrap_used, reason = "in a test's own small functions a panic is the report, as in the tests")]
 
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -36,11 +33,7 @@ fn nothing_in_src_but_one_module_uses_what_only_some_systems_have() {
             found.extend(uses(&text).map(|(line, what)| format!("{name}:{line}: {what}")));
         }
     }
-    assert!(
-        found.is_empty(),
-        "belongs into {THE_ONE_MODULE}:\n{}",
-        found.join("\n")
-    );
+    assert!(found.is_empty(), "belongs into {THE_ONE_MODULE}:\n{}", found.join("\n"));
 }
 
 #[test]
@@ -74,11 +67,7 @@ fn uses(text: &str) -> impl Iterator<Item = (usize, &'static str)> + '_ {
 }
 
 fn rust_files(folder: &Path) -> Vec<PathBuf> {
-    let entries = walkdir::WalkDir::new(folder)
-        .sort_by_file_name()
-        .into_iter();
+    let entries = walkdir::WalkDir::new(folder).sort_by_file_name().into_iter();
     let paths = entries.map(|entry| entry.unwrap().into_path());
-    paths
-        .filter(|path| path.extension().is_some_and(|ending| ending == "rs"))
-        .collect()
+    paths.filter(|path| path.extension().is_some_and(|ending| ending == "rs")).collect()
 }

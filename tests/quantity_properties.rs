@@ -1,8 +1,8 @@
 //! What holds for every value: exact round trips, no more digits than were given, and no text that makes it stumble.
 
 use coquille::reckoning::quantity::{
-    Bound, Decimal, Expect, Figure, Minutes, PropertyClass, Quantity, Range, Ratio, Rounding,
-    System, Thread, Tolerance, Uncertainty, Unit,
+    Bound, Decimal, Expect, Figure, Minutes, PropertyClass, Quantity, Range, Ratio, Rounding, System, Thread,
+    Tolerance, Uncertainty, Unit,
 };
 use proptest::prelude::*;
 use std::io::Write;
@@ -168,10 +168,7 @@ fn conversions_agree_exactly_with_a_general_units_library() {
     let mut asked: Vec<(Quantity, Unit)> = Vec::new();
     let mut digits = 7_i64;
     for from in Unit::ALL {
-        for to in Unit::ALL
-            .into_iter()
-            .filter(|to| to.dimension() == from.dimension())
-        {
+        for to in Unit::ALL.into_iter().filter(|to| to.dimension() == from.dimension()) {
             for places in 0..10 {
                 // A fixed walk through eleven-digit numbers: the same values every time, none of them chosen.
                 digits = (digits * 6_364_136 + 1_442_695) % 99_999_999_977;
@@ -179,27 +176,10 @@ fn conversions_agree_exactly_with_a_general_units_library() {
             }
         }
     }
-    let lines: String = asked
-        .iter()
-        .map(|(q, to)| {
-            format!(
-                "{}\t{}\t{}\n",
-                q.number.plain(),
-                q.unit.symbol(),
-                to.symbol()
-            )
-        })
-        .collect();
-    let script = concat!(
-        env!("CARGO_MANIFEST_DIR"),
-        "/tests/reference/pint_conversions.py"
-    );
-    let mut python = Command::new("python3")
-        .arg(script)
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .spawn()
-        .unwrap();
+    let lines: String =
+        asked.iter().map(|(q, to)| format!("{}\t{}\t{}\n", q.number.plain(), q.unit.symbol(), to.symbol())).collect();
+    let script = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/reference/pint_conversions.py");
+    let mut python = Command::new("python3").arg(script).stdin(Stdio::piped()).stdout(Stdio::piped()).spawn().unwrap();
     let mut stdin = python.stdin.take().unwrap();
     let writer = std::thread::spawn(move || stdin.write_all(lines.as_bytes()).unwrap());
     let output = python.wait_with_output().unwrap();
@@ -208,11 +188,6 @@ fn conversions_agree_exactly_with_a_general_units_library() {
     let answers = String::from_utf8(output.stdout).unwrap();
     assert_eq!(answers.lines().count(), asked.len());
     for ((value, to), answer) in asked.iter().zip(answers.lines()) {
-        assert_eq!(
-            value.exact_in(*to).unwrap().to_string(),
-            answer,
-            "{value} in {}",
-            to.symbol()
-        );
+        assert_eq!(value.exact_in(*to).unwrap().to_string(), answer, "{value} in {}", to.symbol());
     }
 }

@@ -1,8 +1,8 @@
 //! What people write is read, kept with its digits, and shown in either system.
 
 use coquille::reckoning::quantity::{
-    Bound, Decimal, Dimension, Expect, Figure, Flaw, Minutes, Quantity, Range, Rounding, System,
-    Tolerance, Uncertainty, Unit,
+    Bound, Decimal, Dimension, Expect, Figure, Flaw, Minutes, Quantity, Range, Rounding, System, Tolerance,
+    Uncertainty, Unit,
 };
 
 /// A value with any unit.
@@ -28,15 +28,9 @@ fn flaw(text: &str, expect: Expect) -> (Flaw, &str) {
 #[test]
 fn a_unit_may_be_spelled_in_the_trades_ways() {
     let same = [
-        (
-            "N·m",
-            "3 N·m|3N·m|3 Nm|3 N.m|3 N m|3 N-m|3 N⋅m|3\u{a0}N·m|3 newton metres",
-        ),
+        ("N·m", "3 N·m|3N·m|3 Nm|3 N.m|3 N m|3 N-m|3 N⋅m|3\u{a0}N·m|3 newton metres"),
         ("cN·m", "3 cN·m|3 cNm|3 cN.m"),
-        (
-            "lbf·in",
-            "3 lbf·in|3 in·lbf|3 in-lb|3 in lb|3 inlb|3 lb-in|3 inch-pounds|3 in.lbs",
-        ),
+        ("lbf·in", "3 lbf·in|3 in·lbf|3 in-lb|3 in lb|3 inlb|3 lb-in|3 inch-pounds|3 in.lbs"),
         ("lbf·ft", "3 ft·lbf|3 lbf·ft|3 ft-lb|3 lb·ft|3 foot pounds"),
         ("kgf·cm", "3 kgf·cm|3 kgf.cm|3 kg·cm|3 kgfcm"),
         ("Ω", "3 Ω|3 \u{2126}|3 ohm|3 ohms|3 Ohms|3Ω"),
@@ -76,10 +70,7 @@ fn digits_are_kept_as_written() {
 
 #[test]
 fn a_torque_is_shown_in_the_preferred_unit_with_the_other_in_brackets() {
-    assert_eq!(
-        value("3 N·m").show(System::Metric),
-        "3\u{a0}N·m (27\u{a0}lbf·in)"
-    );
+    assert_eq!(value("3 N·m").show(System::Metric), "3\u{a0}N·m (27\u{a0}lbf·in)");
     assert_eq!(imperial("3 N·m"), "27 lbf·in (3 N·m)");
     assert_eq!(imperial("27 in-lb"), "27 lbf·in (3.1 N·m)");
     assert_eq!(metric("27 in-lb"), "3.1 N·m (27 lbf·in)");
@@ -89,17 +80,10 @@ fn a_torque_is_shown_in_the_preferred_unit_with_the_other_in_brackets() {
 
 #[test]
 fn what_is_the_same_everywhere_has_no_brackets() {
-    for (written, shown) in [
-        ("2.0 ohms", "2.0 Ω"),
-        ("12 V", "12 V"),
-        ("10%", "10 %"),
-        ("45 min", "45 min"),
-        ("8 h", "8 h"),
-    ] {
-        assert_eq!(
-            (metric(written), imperial(written)),
-            (shown.to_owned(), shown.to_owned())
-        );
+    for (written, shown) in
+        [("2.0 ohms", "2.0 Ω"), ("12 V", "12 V"), ("10%", "10 %"), ("45 min", "45 min"), ("8 h", "8 h")]
+    {
+        assert_eq!((metric(written), imperial(written)), (shown.to_owned(), shown.to_owned()));
     }
     assert_eq!(metric("2 d"), "2 days");
     assert_eq!(metric("1 day"), "1 day");
@@ -107,13 +91,7 @@ fn what_is_the_same_everywhere_has_no_brackets() {
 
 #[test]
 fn a_conversion_says_neither_more_nor_less_than_what_was_written() {
-    let to = |text, unit| {
-        value(text)
-            .converted(unit, Rounding::Nearest)
-            .unwrap()
-            .number
-            .to_string()
-    };
+    let to = |text, unit| value(text).converted(unit, Rounding::Nearest).unwrap().number.to_string();
     // NIST SP 811 (2008), B.7.2: 36 ft is 11.0 m.
     assert_eq!(to("36 ft", Unit::Metre), "11.0");
     // NIST LC 1137, metric style guide: 36 in is 91 cm and 40.1 in is 101.9 cm.
@@ -130,41 +108,21 @@ fn a_conversion_says_neither_more_nor_less_than_what_was_written() {
 #[test]
 fn half_way_goes_to_the_even_digit() {
     let cut = |exact: Quantity, places| {
-        Decimal::to_places(exact.number.exact(), places, Rounding::Nearest)
-            .unwrap()
-            .to_string()
+        Decimal::to_places(exact.number.exact(), places, Rounding::Nearest).unwrap().to_string()
     };
     // NIST SP 811 (2008), B.7.1, the example quoted from memory: 6.974 950 5 to seven digits is 6.974 950.
     assert_eq!(cut(value("6.9749505 mm"), 6), "6.974950");
     assert_eq!(cut(value("6.9749515 mm"), 6), "6.974952");
     assert_eq!(cut(value("-0.5 mm"), 0), "0");
     assert_eq!(cut(value("-1.5 mm"), 0), "−2");
-    assert_eq!(
-        Decimal::to_digits(value("9.96 mm").number.exact(), 2, Rounding::Nearest)
-            .unwrap()
-            .to_string(),
-        "10"
-    );
+    assert_eq!(Decimal::to_digits(value("9.96 mm").number.exact(), 2, Rounding::Nearest).unwrap().to_string(), "10");
 }
 
 #[test]
 fn ranges_are_read_in_all_their_forms() {
-    let read = |text| {
-        Range::parse(text, Expect::or_bare(Unit::Ohm))
-            .unwrap()
-            .to_string()
-            .replace('\u{a0}', " ")
-    };
+    let read = |text| Range::parse(text, Expect::or_bare(Unit::Ohm)).unwrap().to_string().replace('\u{a0}', " ");
     assert_eq!(read("0.15 .. 0.25 .. 0.4"), "0.15 to 0.4 Ω, usually 0.25 Ω");
-    for same in [
-        "0.1 .. 2",
-        "0.1..2 Ω",
-        "0.1 to 2 ohm",
-        "0.1 – 2 Ω",
-        "0.1-2 Ω",
-        "0.1 Ω - 2 Ω",
-        "0.1 Ω … 2",
-    ] {
+    for same in ["0.1 .. 2", "0.1..2 Ω", "0.1 to 2 ohm", "0.1 – 2 Ω", "0.1-2 Ω", "0.1 Ω - 2 Ω", "0.1 Ω … 2"] {
         assert_eq!(read(same), "0.1 to 2 Ω", "{same}");
     }
     assert_eq!(read("900 mΩ .. 1.2 Ω"), "900 mΩ to 1.2 Ω");
@@ -172,15 +130,9 @@ fn ranges_are_read_in_all_their_forms() {
     let torque = Range::parse("5-9 in-lb", Expect::of(Dimension::Torque)).unwrap();
     assert_eq!(torque.to_string(), "5 to 9\u{a0}lbf·in");
     let bend = Range::parse("5.5 to 9.5 cm", Expect::of(Dimension::Length)).unwrap();
-    assert_eq!(
-        bend.show(System::Metric).replace('\u{a0}', " "),
-        "5.5 to 9.5 cm (2.17 to 3.74 in)"
-    );
+    assert_eq!(bend.show(System::Metric).replace('\u{a0}', " "), "5.5 to 9.5 cm (2.17 to 3.74 in)");
     let cold = Range::parse("-5 to 30 °C", Expect::ANY).unwrap();
-    assert_eq!(
-        cold.show(System::Imperial).replace('\u{a0}', " "),
-        "23 to 86 °F (−5 to 30 °C)"
-    );
+    assert_eq!(cold.show(System::Imperial).replace('\u{a0}', " "), "23 to 86 °F (−5 to 30 °C)");
 }
 
 #[test]
@@ -188,39 +140,18 @@ fn tolerances_are_read_and_shown() {
     let read = |text| Figure::parse(text, Expect::ANY).unwrap();
     let metric = |text| read(text).show(System::Metric).replace('\u{a0}', " ");
     assert_eq!(metric("3 N·m ± 10 %"), "3 N·m ± 10 % (27 lbf·in ± 10 %)");
-    assert_eq!(
-        metric("8 mm +/- 0.05"),
-        "8 mm ± 0.05 mm (0.3150 in ± 0.0020 in)"
-    );
+    assert_eq!(metric("8 mm +/- 0.05"), "8 mm ± 0.05 mm (0.3150 in ± 0.0020 in)");
     assert_eq!(metric("14 ± 1 ms"), "14 ms ± 1 ms");
     assert_eq!(metric("20 °C ± 5 °C"), "20 °C ± 5 °C (68 °F ± 9 °F)");
     let share = Tolerance::parse("± 10 %", Expect::ANY).unwrap();
     assert_eq!(share, Tolerance::Share(Decimal::new(10, 0)));
-    let parts = |text| {
-        Uncertainty::parse(text, Expect::or_bare(Unit::Ohm))
-            .unwrap()
-            .parts
-            .len()
-    };
-    assert_eq!(
-        [
-            parts("± 1 % ± 0.1 Ω"),
-            parts("1 % + 0.1"),
-            parts("0.1 Ω"),
-            parts("±0.5%")
-        ],
-        [2, 2, 1, 1]
-    );
+    let parts = |text| Uncertainty::parse(text, Expect::or_bare(Unit::Ohm)).unwrap().parts.len();
+    assert_eq!([parts("± 1 % ± 0.1 Ω"), parts("1 % + 0.1"), parts("0.1 Ω"), parts("±0.5%")], [2, 2, 1, 1]);
 }
 
 #[test]
 fn limits_are_read_in_all_their_forms() {
-    let read = |text| {
-        Bound::parse(text, Expect::or_bare(Unit::Ohm))
-            .unwrap()
-            .to_string()
-            .replace('\u{a0}', " ")
-    };
+    let read = |text| Bound::parse(text, Expect::or_bare(Unit::Ohm)).unwrap().to_string().replace('\u{a0}', " ");
     for same in [
         "≤ 2 Ω",
         "<= 2",
@@ -238,25 +169,14 @@ fn limits_are_read_in_all_their_forms() {
         assert_eq!(read(same), "at least 2 Ω", "{same}");
     }
     assert_eq!([read("< 2"), read("less than 2 Ω")], ["less than 2 Ω"; 2]);
-    assert_eq!(
-        [read("> 2"), read("more than 2 Ω"), read("over 2")],
-        ["more than 2 Ω"; 3]
-    );
-    assert_eq!(
-        [read("between 1 and 2 Ω"), read("1 .. 2 Ω"), read("1 to 2")],
-        ["1 to 2 Ω"; 3]
-    );
+    assert_eq!([read("> 2"), read("more than 2 Ω"), read("over 2")], ["more than 2 Ω"; 3]);
+    assert_eq!([read("between 1 and 2 Ω"), read("1 .. 2 Ω"), read("1 to 2")], ["1 to 2 Ω"; 3]);
     assert_eq!([read("2 ± 5 %"), read("2 Ω +/- 5 %")], ["2 Ω ± 5 %"; 2]);
 }
 
 #[test]
 fn the_other_system_never_allows_more_than_the_limit() {
-    let shown = |text| {
-        Bound::parse(text, Expect::ANY)
-            .unwrap()
-            .show(System::Metric)
-            .replace('\u{a0}', " ")
-    };
+    let shown = |text| Bound::parse(text, Expect::ANY).unwrap().show(System::Metric).replace('\u{a0}', " ");
     // 17.637 oz: the nearest figure would be 17.64 oz, and that is too heavy.
     assert_eq!(shown("less than 500 g"), "500 g (17.63 oz)");
     // 0.9449 in is 24 mm.
@@ -266,43 +186,20 @@ fn the_other_system_never_allows_more_than_the_limit() {
 
 #[test]
 fn minutes_are_whole_for_people_and_tenths_inside() {
-    let said = |text: &str| {
-        Minutes::parse(text)
-            .unwrap()
-            .to_string()
-            .replace('\u{a0}', " ")
-    };
+    let said = |text: &str| Minutes::parse(text).unwrap().to_string().replace('\u{a0}', " ");
     let tenths = |text: &str| Minutes::parse(text).unwrap().tenths;
     assert_eq!(
-        [
-            tenths("2"),
-            tenths("2 min"),
-            tenths("30 s"),
-            tenths("1.5 h"),
-            tenths("2 days")
-        ],
+        [tenths("2"), tenths("2 min"), tenths("30 s"), tenths("1.5 h"), tenths("2 days")],
         [20, 20, 5, 900, 28_800]
     );
     assert_eq!(
-        [
-            said("45"),
-            said("1.5 h"),
-            said("8 h"),
-            said("2 days"),
-            said("0")
-        ],
+        [said("45"), said("1.5 h"), said("8 h"), said("2 days"), said("0")],
         ["45 min", "1 h 30 min", "8 h", "2 days", "0 min"]
     );
-    assert_eq!(
-        [said("6 s"), said("2.4"), said("2.5"), said("59.5")],
-        ["1 min", "2 min", "3 min", "1 h"]
-    );
+    assert_eq!([said("6 s"), said("2.4"), said("2.5"), said("59.5")], ["1 min", "2 min", "3 min", "1 h"]);
     assert_eq!(said("25 h"), "1 day 1 h");
     for wrong in ["7 s", "-1", "0.05", "900000000000"] {
-        assert_eq!(
-            Minutes::parse(wrong).expect_err(wrong).flaw,
-            Flaw::NotMinutes
-        );
+        assert_eq!(Minutes::parse(wrong).expect_err(wrong).flaw, Flaw::NotMinutes);
     }
 }
 
@@ -311,33 +208,18 @@ fn what_cannot_be_read_is_pointed_at() {
     let ohms = Expect::of(Dimension::Resistance);
     let unknown = |nearest| Flaw::UnknownUnit { nearest };
     assert_eq!(flaw("at most 2 ohmz", ohms), (unknown(Some("Ω")), "ohmz"));
-    assert_eq!(
-        flaw("at most 2 NM", Expect::ANY),
-        (unknown(Some("N·m")), "NM")
-    );
+    assert_eq!(flaw("at most 2 NM", Expect::ANY), (unknown(Some("N·m")), "NM"));
     assert_eq!(flaw("at most 2 lbfin·ft·s", Expect::ANY).1, "lbfin·ft·s");
-    assert_eq!(
-        flaw("at most 2 furlongs per fortnight", Expect::ANY),
-        (unknown(None), "furlongs per fortnight")
-    );
+    assert_eq!(flaw("at most 2 furlongs per fortnight", Expect::ANY), (unknown(None), "furlongs per fortnight"));
     assert_eq!(flaw("at most two", ohms), (Flaw::NoNumber, "two"));
     assert_eq!(flaw("≤ 0,5 Ω", ohms), (Flaw::Comma, "0,"));
     assert_eq!(flaw("≤ 1.2.3 Ω", ohms), (Flaw::BadNumber, "1.2.3 Ω"));
-    assert_eq!(
-        flaw("≤ 1234567890123 Ω", ohms),
-        (Flaw::TooManyDigits, "1234567890123")
-    );
+    assert_eq!(flaw("≤ 1234567890123 Ω", ohms), (Flaw::TooManyDigits, "1234567890123"));
     assert_eq!(flaw("≤ 2", ohms), (Flaw::NoUnit, "2"));
-    let wrong = Flaw::WrongDimension {
-        found: Dimension::Mass,
-        wanted: Dimension::Resistance,
-    };
+    let wrong = Flaw::WrongDimension { found: Dimension::Mass, wanted: Dimension::Resistance };
     assert_eq!(flaw("≤ 2 g", ohms), (wrong, "g"));
     assert_eq!(flaw(" 9 to 5 Ω ", ohms), (Flaw::NotRising, "9 to 5 Ω"));
-    assert_eq!(
-        flaw("1 .. 2 .. 3 Ω", ohms),
-        (Flaw::TooManyFigures, "1 .. 2 .. 3 Ω")
-    );
+    assert_eq!(flaw("1 .. 2 .. 3 Ω", ohms), (Flaw::TooManyFigures, "1 .. 2 .. 3 Ω"));
     assert_eq!(flaw("2 Ω", ohms), (Flaw::NoDirection, "2 Ω"));
     assert_eq!(flaw("2 Ω ± -1 Ω", ohms), (Flaw::BadTolerance, "-1 Ω"));
     assert_eq!(flaw("", ohms), (Flaw::NoNumber, ""));
@@ -348,10 +230,7 @@ fn every_flaw_says_what_to_write_instead() {
     let (refused, _) = flaw("≤ 2 Nn·m", Expect::ANY);
     assert_eq!(
         (refused.to_string(), refused.help()),
-        (
-            "unknown unit".to_owned(),
-            "the nearest unit is `N·m`".to_owned()
-        )
+        ("unknown unit".to_owned(), "the nearest unit is `N·m`".to_owned())
     );
     let (refused, _) = flaw("≤ 2 g", Expect::of(Dimension::Resistance));
     assert_eq!(refused.help(), "a resistance is written in Ω, mΩ, kΩ, MΩ");

@@ -6,11 +6,7 @@ use coquille::reckoning::quantity::{
 
 fn joint(thread: &str, class: &str, condition: Condition) -> Joint {
     let material = PropertyClass::named(class).map_or(Material::Other, Material::Class);
-    Joint {
-        thread: Thread::named(thread).expect("written rightly in the test"),
-        material,
-        condition,
-    }
+    Joint { thread: Thread::named(thread).expect("written rightly in the test"), material, condition }
 }
 
 fn judged(joint: Joint, torque: &str) -> TorqueVerdict {
@@ -23,13 +19,8 @@ fn judged(joint: Joint, torque: &str) -> TorqueVerdict {
 fn printed_stress_areas_agree_with_the_formula() {
     // ISO 898-1: A = π/4·(d − 0.938194·P)², printed to three digits.
     for thread in Thread::ALL {
-        let (d, pitch, printed) = (
-            thread.diameter.exact().nearly(),
-            thread.pitch.exact().nearly(),
-            thread.stress_area,
-        );
-        let by_formula =
-            std::f64::consts::FRAC_PI_4 * (d - 0.938_194 * pitch) * (d - 0.938_194 * pitch);
+        let (d, pitch, printed) = (thread.diameter.exact().nearly(), thread.pitch.exact().nearly(), thread.stress_area);
+        let by_formula = std::f64::consts::FRAC_PI_4 * (d - 0.938_194 * pitch) * (d - 0.938_194 * pitch);
         let unit_of_last_digit = [1.0, 0.1, 0.01][printed.places() as usize];
         assert!(
             (by_formula - printed.exact().nearly()).abs() <= unit_of_last_digit / 2.0,
@@ -57,17 +48,9 @@ fn ceilings_agree_with_figures_worked_by_hand() {
         ("8.8", "M8", 25.5),
     ];
     for (class, thread, expected) in by_hand {
-        let (class, thread) = (
-            PropertyClass::named(class).unwrap(),
-            Thread::named(thread).unwrap(),
-        );
+        let (class, thread) = (PropertyClass::named(class).unwrap(), Thread::named(thread).unwrap());
         let ceiling = thread.ceiling(class, Decimal::new(20, 2)).unwrap().nearly();
-        assert!(
-            (ceiling / expected - 1.0_f64).abs() < 0.03,
-            "{} {}: {ceiling}",
-            thread.name,
-            class.name
-        );
+        assert!((ceiling / expected - 1.0_f64).abs() < 0.03, "{} {}: {ceiling}", thread.name, class.name);
     }
 }
 
@@ -84,9 +67,7 @@ fn a_thread_may_be_written_with_its_pitch_but_not_with_another_one() {
     ] {
         assert_eq!(named(text), Some(name), "{text}");
     }
-    for unknown in [
-        "M6x0.75", "M7", "", "M", "1/4-20", "M6x1x1", "M6 mm", "Mé", "x",
-    ] {
+    for unknown in ["M6x0.75", "M7", "", "M", "1/4-20", "M6x1x1", "M6 mm", "Mé", "x"] {
         assert_eq!(named(unknown), None, "{unknown}");
     }
 }
@@ -94,16 +75,11 @@ fn a_thread_may_be_written_with_its_pitch_but_not_with_another_one() {
 #[test]
 fn a_torque_that_surely_overloads_is_an_error_with_its_numbers() {
     // By hand: M3 of class 4.8 bears 5.03 × 310 = 1559 N. 1.5 N·m at K 0.25 pulls 1.5/(0.25 × 0.003) = 2000 N: 128 %.
-    let TorqueVerdict::OverProof(load) = judged(joint("M3", "4.8", Condition::Dry), "1.5 N·m")
-    else {
+    let TorqueVerdict::OverProof(load) = judged(joint("M3", "4.8", Condition::Dry), "1.5 N·m") else {
         panic!("not over")
     };
     assert_eq!(
-        (
-            load.least.number.plain(),
-            load.proof.number.plain(),
-            load.least_share.plain()
-        ),
+        (load.least.number.plain(), load.proof.number.plain(), load.least_share.plain()),
         ("2000".into(), "1560".into(), "128".into())
     );
     assert_eq!(load.proof.unit, Unit::Newton);
@@ -114,52 +90,25 @@ fn a_torque_near_the_proof_load_is_an_advice_and_one_well_under_is_none() {
     // M6 of class 8.8 bears 20.1 × 580 = 11 658 N; at the usual K of dry steel, 0.225, that is 15.74 N·m, and 90 % is 14.16.
     let m6 = joint("M6", "8.8", Condition::Dry);
     assert!(matches!(judged(m6, "14.1 N·m"), TorqueVerdict::Bears(_)));
-    assert!(matches!(
-        judged(m6, "14.2 N·m"),
-        TorqueVerdict::NearProof(_)
-    ));
-    assert!(
-        matches!(judged(m6, "13 N·m ± 10 %"), TorqueVerdict::NearProof(_)),
-        "the tolerance may take it there"
-    );
+    assert!(matches!(judged(m6, "14.2 N·m"), TorqueVerdict::NearProof(_)));
+    assert!(matches!(judged(m6, "13 N·m ± 10 %"), TorqueVerdict::NearProof(_)), "the tolerance may take it there");
     // At the highest K, 0.25, the proof load is 17.487 N·m.
-    assert!(matches!(
-        judged(m6, "17.487 N·m"),
-        TorqueVerdict::NearProof(_)
-    ));
-    assert!(matches!(
-        judged(m6, "17.488 N·m"),
-        TorqueVerdict::OverProof(_)
-    ));
-    assert!(
-        matches!(judged(m6, "155 in-lb"), TorqueVerdict::OverProof(_)),
-        "17.51 N·m"
-    );
+    assert!(matches!(judged(m6, "17.487 N·m"), TorqueVerdict::NearProof(_)));
+    assert!(matches!(judged(m6, "17.488 N·m"), TorqueVerdict::OverProof(_)));
+    assert!(matches!(judged(m6, "155 in-lb"), TorqueVerdict::OverProof(_)), "17.51 N·m");
 }
 
 #[test]
 fn oil_lowers_what_a_screw_bears() {
     let torque = "15 N·m";
-    assert!(matches!(
-        judged(joint("M6", "8.8", Condition::Dry), torque),
-        TorqueVerdict::NearProof(_)
-    ));
-    assert!(matches!(
-        judged(joint("M6", "8.8", Condition::Oiled), torque),
-        TorqueVerdict::OverProof(_)
-    ));
-    assert!(matches!(
-        judged(joint("M6", "8.8", Condition::NotStated), torque),
-        TorqueVerdict::NearProof(_)
-    ));
+    assert!(matches!(judged(joint("M6", "8.8", Condition::Dry), torque), TorqueVerdict::NearProof(_)));
+    assert!(matches!(judged(joint("M6", "8.8", Condition::Oiled), torque), TorqueVerdict::OverProof(_)));
+    assert!(matches!(judged(joint("M6", "8.8", Condition::NotStated), torque), TorqueVerdict::NearProof(_)));
 }
 
 #[test]
 fn nothing_is_said_of_other_materials_or_of_what_is_no_torque() {
-    assert_eq!(
-        judged(joint("M6", "A2-70", Condition::Dry), "500 N·m"),
-        TorqueVerdict::NotJudged
-    );
+    assert_eq!(judged(joint("M6", "A2-70", Condition::Dry), "500 N·m"), TorqueVerdict::NotJudged);
     let length = Figure::parse("3 mm", Expect::ANY).unwrap();
     assert!(joint("M6", "8.8", Condition::Dry).judge(length).is_err());
 }

@@ -28,6 +28,11 @@ pub enum Command {
     /// Names every fault with its file, line and column, and what to do about it.
     #[command(after_help = "Example: coquille proof guides --format json")]
     Proof(ProofJob),
+    /// Show what lamps and meters read on a circuit, with every fault and in every position.
+    ///
+    /// A name that is unique without its prefix may be given without it.
+    #[command(after_help = "Example: coquille meter foil-on-the-bench --fault worn-at-barrel")]
+    Meter(MeterJob),
     /// Print the JSON Schema of a kind of guide, so that an editor completes and checks it.
     #[command(after_help = "Example: coquille schema symptom > symptom.schema.json")]
     Schema(SchemaJob),
@@ -79,6 +84,34 @@ pub enum Format {
     Json,
     /// SARIF 2.1.0, for editors and code hosts.
     Sarif,
+}
+
+/// `meter`.
+#[derive(Debug, Args)]
+pub struct MeterJob {
+    /// The circuit: its id, or its file.
+    pub circuit: String,
+    /// Only with this fault, beside sound kit.
+    #[arg(long, value_name = "FAULT")]
+    pub fault: Option<String>,
+    /// Only in this position.
+    #[arg(long, value_name = "POSITION")]
+    pub position: Option<String>,
+    /// The folder with the guides.
+    #[arg(long = "in", default_value = "guides", value_name = "DIR")]
+    pub guides: PathBuf,
+    /// How to report.
+    #[arg(long, value_enum, default_value = "human")]
+    pub format: TableFormat,
+}
+
+/// How a table is reported.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum TableFormat {
+    /// For people.
+    Human,
+    /// For programs.
+    Json,
 }
 
 /// `schema`.

@@ -46,7 +46,10 @@ fn refused(job: &BindJob) -> Option<String> {
     let absolute = |path: &Path| std::path::absolute(path).unwrap_or_else(|_| path.to_path_buf());
     let (guides, out) = (absolute(&job.guides), absolute(&job.out));
     press::stands_inside(&out, &guides).then(|| {
-        format!("The handbook would be written into the guides' own folder, `{}`.\nName another folder with `--out`.", job.guides.display())
+        format!(
+            "The handbook would be written into the guides' own folder, `{}`.\nName another folder with `--out`.",
+            job.guides.display()
+        )
     })
 }
 
@@ -57,7 +60,8 @@ fn pressed(job: &BindJob, proofed: &Proofed, folder: &Folder) -> Result<(usize, 
     let files = render(&handbook, &theme).map_err(|error| error.to_string())?;
     let mut addressed = BTreeMap::new();
     for (address, bytes) in files {
-        let known = Address::parse(&address).map_err(|why| format!("`{address}` cannot be the name of a file: {why}"))?;
+        let known =
+            Address::parse(&address).map_err(|why| format!("`{address}` cannot be the name of a file: {why}"))?;
         addressed.insert(known, bytes);
     }
     let strangers = if job.force { Strangers::Keep } else { Strangers::Refuse };

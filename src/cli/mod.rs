@@ -2,6 +2,7 @@
 
 mod args;
 mod bind;
+mod meter;
 mod proof;
 mod report;
 mod schema;
@@ -25,6 +26,7 @@ fn obey(command: Command, terminal: &mut Terminal) -> Outcome {
     match command {
         Command::Bind(job) => bind::run(&job, terminal),
         Command::Proof(job) => proof::run(&job, terminal),
+        Command::Meter(job) => meter::run(&job, terminal),
         Command::Schema(job) => schema::run(&job, terminal),
         Command::Completions(job) => completions(job.shell, terminal),
         Command::Manual => manual(terminal),

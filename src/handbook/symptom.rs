@@ -247,7 +247,9 @@ pub fn rail(asking: &Asking<'_>, places: &[(String, Fraction)], here: Option<&st
             (false, Some(_)) => "plain",
             (false, None) => "out",
         };
-        let anchor = share.and_then(|_| first_cause_at(asking, place)).map(|cause| format!("{own}#{}-cause-{cause}", asking.key()));
+        let anchor = share
+            .and_then(|_| first_cause_at(asking, place))
+            .map(|cause| format!("{own}#{}-cause-{cause}", asking.key()));
         (state, share, anchor)
     });
     (!rail.places.is_empty()).then_some(rail)

@@ -154,8 +154,9 @@ pub struct Cause {
     pub share: Option<Placed<Told<Share>>>,
     /// Instead of a share: how many cases the club has counted.
     pub seen: Option<Placed<u32>>,
-    /// The fault in the guide's circuit.
-    pub fault: Option<Named>,
+    /// The fault in the guide's circuit; several if the cause stands for them all, such as either of two wires.
+    #[serde(default)]
+    pub fault: Many<Named>,
     /// Why it does what is seen.
     pub says: Option<Prose>,
     /// The remedy that lasts.
@@ -282,8 +283,32 @@ pub struct Answer {
     pub means: Many<Tolerant<Meant>>,
     /// What the lamp does, for the picture on the answer.
     pub lamp: Option<Placed<LampState>>,
-    /// What the circuit's reading shows with this answer: `lit`, `dark`, `in`, `over`, `open`.
-    pub reads: Option<Placed<String>>,
+    /// What the circuit's reading shows with this answer; several if the answer stands for them all.
+    #[serde(default)]
+    pub reads: Many<Placed<Reads>>,
+}
+
+/// What a reading shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum Reads {
+    /// The lamp is lit.
+    Lit,
+    /// The lamp is dark.
+    Dark,
+    /// The buzzer sounds.
+    Sounds,
+    /// The buzzer is silent.
+    Silent,
+    /// A figure within the limit.
+    In,
+    /// A figure over the limit.
+    Over,
+    /// No connection.
+    Open,
+    /// It comes and goes.
+    #[serde(rename = "comes and goes")]
+    ComesAndGoes,
 }
 
 /// *Not on this list*.

@@ -83,9 +83,7 @@ impl Address {
 
     /// The file's path in a folder, with the system's own separators.
     pub fn within(&self, folder: &Path) -> PathBuf {
-        self.0
-            .split('/')
-            .fold(folder.to_path_buf(), |path, part| path.join(part))
+        self.0.split('/').fold(folder.to_path_buf(), |path, part| path.join(part))
     }
 
     /// The relative path, with the system's own separators.
@@ -125,10 +123,7 @@ impl fmt::Display for AddressRefused {
         match self.why {
             Flaw::EmptyPart => f.write_str("a part of it is empty"),
             Flaw::TooLong => write!(f, "it has more than {} characters", Address::LONGEST),
-            Flaw::Character(wrong) => write!(
-                f,
-                "{wrong:?} is none of letters, digits, dot, underscore and hyphen"
-            ),
+            Flaw::Character(wrong) => write!(f, "{wrong:?} is none of letters, digits, dot, underscore and hyphen"),
             Flaw::Dots => f.write_str("`.` and `..` are no names"),
             Flaw::TrailingDot => f.write_str("Windows drops a dot at the end of a name"),
             Flaw::LeadingHyphen => f.write_str("a name must not begin with a hyphen"),
@@ -146,9 +141,8 @@ pub fn clash<'a>(addresses: impl IntoIterator<Item = &'a Address>) -> Option<Cla
     for address in addresses {
         let folders = address.folders().map(|folder| (folder, Part::Folder));
         for (spelling, part) in folders.chain([(address.as_str(), Part::File)]) {
-            let (first_spelling, first_part, first) = *seen
-                .entry(spelling.to_ascii_lowercase())
-                .or_insert((spelling, part, address));
+            let (first_spelling, first_part, first) =
+                *seen.entry(spelling.to_ascii_lowercase()).or_insert((spelling, part, address));
             if first_spelling != spelling || first_part != part {
                 let (first, second) = (first.clone(), address.clone());
                 return Some(Clash { first, second });
@@ -200,12 +194,7 @@ mod tests {
 
     #[test]
     fn ordinary_addresses_are_taken_as_they_are() {
-        for text in [
-            "index.html",
-            "symptoms/foil-stays-lit.html",
-            "a/b/c_1.svg",
-            ".nojekyll",
-        ] {
+        for text in ["index.html", "symptoms/foil-stays-lit.html", "a/b/c_1.svg", ".nojekyll"] {
             assert_eq!(Address::parse(text).unwrap().as_str(), text);
         }
     }

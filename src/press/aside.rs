@@ -33,9 +33,7 @@ impl Aside {
             let free = || free_name(&from, &mut used);
             moves.entry(from.clone()).or_insert_with(free);
         }
-        Aside {
-            moves: moves.into_iter().collect(),
-        }
+        Aside { moves: moves.into_iter().collect() }
     }
 
     /// Where a stranger stands when all is done.
@@ -67,9 +65,7 @@ impl Aside {
             let (from, to) = line.split_once(' ')?;
             Some((address(from)?, address(to)?))
         });
-        Aside {
-            moves: moves.collect(),
-        }
+        Aside { moves: moves.collect() }
     }
 }
 

@@ -15,22 +15,11 @@ use std::path::Path;
 type Tree = BTreeMap<String, String>;
 
 /// The old handbook; the new one has a page where this has a folder, and a folder where a stranger has a file.
-const OLD: [(&str, &str); 4] = [
-    ("index.html", "old"),
-    ("same.html", "same"),
-    ("gone/deep/page.html", "gone"),
-    ("tip/page.html", "tip"),
-];
-const NEW: [(&str, &str); 4] = [
-    ("index.html", "new"),
-    ("same.html", "same"),
-    ("tip", "now a page"),
-    ("words/arc.html", "arc"),
-];
-const MANNER: Manner = Manner {
-    way: Way::Journal,
-    strangers: Strangers::Keep,
-};
+const OLD: [(&str, &str); 4] =
+    [("index.html", "old"), ("same.html", "same"), ("gone/deep/page.html", "gone"), ("tip/page.html", "tip")];
+const NEW: [(&str, &str); 4] =
+    [("index.html", "new"), ("same.html", "same"), ("tip", "now a page"), ("words/arc.html", "arc")];
+const MANNER: Manner = Manner { way: Way::Journal, strangers: Strangers::Keep };
 
 fn files(list: &[(&str, &str)]) -> BTreeMap<Address, Vec<u8>> {
     let file = |(address, text): &(&str, &str)| {
@@ -155,11 +144,7 @@ fn a_locked_file_at_any_move_undoes_all_and_so_does_a_kill_while_undoing() {
                 return;
             }
             recover(&out).unwrap();
-            assert_eq!(
-                tree(&out),
-                before,
-                "locked at {failing}, killed at {killed}"
-            );
+            assert_eq!(tree(&out), before, "locked at {failing}, killed at {killed}");
             if !cut {
                 let failed = result.unwrap_err();
                 assert_eq!(failed.why, super::Why::Locked);

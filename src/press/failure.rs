@@ -102,11 +102,9 @@ impl fmt::Display for PressFailed {
             Why::NoName => write!(f, "`{path}` cannot be the handbook's folder"),
             Why::OutIsFile => write!(f, "`{path}` is a file, not a folder"),
             Why::OutIsLink => write!(f, "`{path}` is a link to another place"),
-            Why::NotOurs { holds } => write!(
-                f,
-                "`{path}` was not made by Coquille and is not empty: it holds {}",
-                some(holds)
-            ),
+            Why::NotOurs { holds } => {
+                write!(f, "`{path}` was not made by Coquille and is not empty: it holds {}", some(holds))
+            }
             Why::InTheWay { strangers } => write!(
                 f,
                 "`{path}` holds files that Coquille did not write where pages have to go: {}",
@@ -121,11 +119,9 @@ impl fmt::Display for PressFailed {
             Why::ReadOnly => write!(f, "`{path}` is on a disk that can only be read"),
             Why::OtherDisk => write!(f, "`{path}` is a disk of its own"),
             Why::Leftovers => write!(f, "`{path}` is in the way and not known to Coquille"),
-            Why::Clash(clash) => write!(
-                f,
-                "`{}` and `{}` would be the same file on some computers",
-                clash.first, clash.second
-            ),
+            Why::Clash(clash) => {
+                write!(f, "`{}` and `{}` would be the same file on some computers", clash.first, clash.second)
+            }
             Why::System(said) => write!(f, "`{path}` could not be read or written: {said}"),
         }
     }
@@ -134,9 +130,7 @@ impl fmt::Display for PressFailed {
 impl std::error::Error for PressFailed {}
 
 fn of_error(error: &io::Error, family: Family) -> Why {
-    use io::ErrorKind::{
-        CrossesDevices, PermissionDenied, QuotaExceeded, ReadOnlyFilesystem, StorageFull,
-    };
+    use io::ErrorKind::{CrossesDevices, PermissionDenied, QuotaExceeded, ReadOnlyFilesystem, StorageFull};
     match error.kind() {
         StorageFull | QuotaExceeded => Why::DiskFull,
         ReadOnlyFilesystem => Why::ReadOnly,

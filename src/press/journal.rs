@@ -58,17 +58,9 @@ pub(super) enum Settled {
 pub(super) type Rename<'a> = &'a dyn Fn(&Path, &Path) -> io::Result<()>;
 
 /// Writes the new pages beside, then the journal, then takes the steps. If one fails, all are undone.
-pub(super) fn exchange(
-    work: &Work,
-    plan: &Plan,
-    progress: &dyn Progress,
-    rename: Rename,
-) -> Result<(), PressFailed> {
+pub(super) fn exchange(work: &Work, plan: &Plan, progress: &dyn Progress, rename: Rename) -> Result<(), PressFailed> {
     write_pages(work, plan, progress)?;
-    let journal = Journal {
-        direction: Direction::Forward,
-        steps: steps(plan),
-    };
+    let journal = Journal { direction: Direction::Forward, steps: steps(plan) };
     journal.write(work)?;
     journal.run(work, rename)
 }
@@ -101,11 +93,7 @@ impl Journal {
     fn run(&self, work: &Work, rename: Rename) -> Result<(), PressFailed> {
         let taken = match self.direction {
             Direction::Forward => self.steps.iter().try_for_each(|s| s.take(work, rename)),
-            Direction::Back => self
-                .steps
-                .iter()
-                .rev()
-                .try_for_each(|s| s.undo(work, rename)),
+            Direction::Back => self.steps.iter().rev().try_for_each(|s| s.undo(work, rename)),
         };
         match (taken, self.direction) {
             (Ok(()), _) => remove(&work.journal()),
@@ -217,16 +205,10 @@ impl Step {
     fn try_undo(&self, work: &Work, rename: Rename) -> io::Result<()> {
         let out = &work.place.out;
         match self {
-            Step::Drop(address) => {
-                move_if_free(address.within(&work.former()), address.within(out), rename)
-            }
+            Step::Drop(address) => move_if_free(address.within(&work.former()), address.within(out), rename),
             Step::Aside(from, to) => move_if_free(to.within(out), from.within(out), rename),
             Step::Add(address, _) => {
-                move_if_free(
-                    address.within(out),
-                    address.within(&work.new_tree()),
-                    rename,
-                )?;
+                move_if_free(address.within(out), address.within(&work.new_tree()), rename)?;
                 prune(address, out);
                 Ok(())
             }
@@ -273,9 +255,7 @@ fn write_pages(work: &Work, plan: &Plan, progress: &dyn Progress) -> Result<(), 
         let path = item.address.within(&new);
         let written = match item.fate {
             Fate::Same => Ok(()),
-            Fate::Change | Fate::Add => {
-                make_parent(&path).and_then(|()| fs::write(&path, item.bytes))
-            }
+            Fate::Change | Fate::Add => make_parent(&path).and_then(|()| fs::write(&path, item.bytes)),
         };
         progress.step();
         written.map_err(|error| PressFailed::of_system(&path, &error))

@@ -32,9 +32,7 @@ impl Contents {
     pub fn of(files: &BTreeMap<Address, Vec<u8>>) -> Contents {
         let hashed = files.par_iter();
         let hashed = hashed.map(|(address, bytes)| (address.clone(), blake3::hash(bytes)));
-        Contents {
-            hashes: hashed.collect(),
-        }
+        Contents { hashes: hashed.collect() }
     }
 
     /// The list in this folder, `None` if there is none.
@@ -52,10 +50,7 @@ impl Contents {
         }
         let bytes = fs::read(&path).map_err(|error| PressFailed::of_system(&path, &error))?;
         let text = String::from_utf8_lossy(&bytes);
-        Contents::parse(&text).map(Some).map_err(|why| PressFailed {
-            path: folder.to_path_buf(),
-            why,
-        })
+        Contents::parse(&text).map(Some).map_err(|why| PressFailed { path: folder.to_path_buf(), why })
     }
 
     /// The hash of what was written at this address.
@@ -82,11 +77,7 @@ impl Contents {
         let head = lines.next().unwrap_or_default();
         let Some(count) = head.strip_prefix(HEAD) else {
             let ours = head.starts_with(HEAD_OF_ANY);
-            return Err(if ours {
-                Why::NewerContents
-            } else {
-                Why::DamagedContents
-            });
+            return Err(if ours { Why::NewerContents } else { Why::DamagedContents });
         };
         let hashes: Option<BTreeMap<_, _>> = lines.map(entry).collect();
         match hashes {

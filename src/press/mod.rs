@@ -138,16 +138,10 @@ pub fn press(
     let work = Work::claim(&place)?;
     let done = recovered(&work, left).and_then(|recovered| {
         let pressed = write(&work, files, &list, manner, progress)?;
-        Ok(Pressed {
-            recovered,
-            ..pressed
-        })
+        Ok(Pressed { recovered, ..pressed })
     });
     let left_over = work.close();
-    done.map(|pressed| Pressed {
-        left_over,
-        ..pressed
-    })
+    done.map(|pressed| Pressed { left_over, ..pressed })
 }
 
 /// Finishes or undoes what an interrupted run left of this handbook. Every command begins with it; without leftovers it
@@ -200,8 +194,7 @@ fn plain(path: &Path) -> Vec<String> {
 }
 
 fn list_address(out: &Path) -> Result<Address, PressFailed> {
-    Address::parse(CONTENTS)
-        .map_err(|refused| PressFailed::new(out, Why::System(refused.to_string())))
+    Address::parse(CONTENTS).map_err(|refused| PressFailed::new(out, Why::System(refused.to_string())))
 }
 
 fn recovered(work: &Work, left: bool) -> Result<Recovered, PressFailed> {

@@ -72,29 +72,19 @@ impl Standing {
             (Ok(Some(contents)), _) => Some(contents),
             (Ok(None), Strangers::Refuse) if !survey.is_bare() => {
                 let holds = survey.entries.into_keys();
-                let holds = holds
-                    .filter(|path| path.components().count() == 1)
-                    .collect();
+                let holds = holds.filter(|path| path.components().count() == 1).collect();
                 return Err(PressFailed::new(folder, Why::NotOurs { holds }));
             }
             (Err(failed), Strangers::Refuse) => return Err(failed),
             (Ok(None) | Err(_), _) => None,
         };
         let folder = folder.to_path_buf();
-        Ok(Standing {
-            folder,
-            survey,
-            contents,
-        })
+        Ok(Standing { folder, survey, contents })
     }
 
     /// Nothing: where the first handbook goes.
     pub(super) fn nothing(folder: &Path) -> Standing {
-        Standing {
-            folder: folder.to_path_buf(),
-            survey: Survey::default(),
-            contents: None,
-        }
+        Standing { folder: folder.to_path_buf(), survey: Survey::default(), contents: None }
     }
 
     fn kind(&self, address: &Address) -> Option<Kind> {
@@ -132,9 +122,7 @@ impl<'a> Plan<'a> {
         list: (&Address, &'a [u8]),
         strangers: Strangers,
     ) -> Result<Plan<'a>, PressFailed> {
-        let files = files
-            .iter()
-            .map(|(address, bytes)| (address, bytes.as_slice()));
+        let files = files.iter().map(|(address, bytes)| (address, bytes.as_slice()));
         let files: Vec<_> = files.chain([list]).collect();
         let judged: Vec<Judged> = files
             .par_iter()
@@ -147,14 +135,9 @@ impl<'a> Plan<'a> {
         if let (Strangers::Refuse, false) = (strangers, aside.moves.is_empty()) {
             let strangers = aside.moves.iter();
             let strangers = strangers.map(|(from, _)| from.to_path()).collect();
-            return Err(PressFailed::new(
-                &standing.folder,
-                Why::InTheWay { strangers },
-            ));
+            return Err(PressFailed::new(&standing.folder, Why::InTheWay { strangers }));
         }
-        let restored = judged
-            .iter()
-            .filter(|judged| judged.meddled == Meddled::Yes);
+        let restored = judged.iter().filter(|judged| judged.meddled == Meddled::Yes);
         let restored = restored.map(|judged| judged.item.address.clone()).collect();
         Ok(Plan {
             items: judged.into_iter().map(|judged| judged.item).collect(),
@@ -167,9 +150,7 @@ impl<'a> Plan<'a> {
 
     /// Whether the folder holds the handbook already, to the byte.
     pub(super) fn is_idle(&self) -> bool {
-        self.dropped.is_empty()
-            && self.aside.moves.is_empty()
-            && self.items.iter().all(|item| item.fate == Fate::Same)
+        self.dropped.is_empty() && self.aside.moves.is_empty() && self.items.iter().all(|item| item.fate == Fate::Same)
     }
 
     /// The strangers to name to people, where they will stand: a folder once, not all that is in it; no litter.
@@ -222,27 +203,16 @@ fn judge<'a>(
         _ => (Fate::Add, Meddled::No),
     };
     let address = address.clone();
-    Ok(Judged {
-        item: Item {
-            address,
-            bytes,
-            hash,
-            fate,
-        },
-        meddled,
-    })
+    Ok(Judged { item: Item { address, bytes, hash, fate }, meddled })
 }
 
 /// The files of ours that the new handbook has no more; and those among them that somebody has written to since, which
 /// are ours no longer.
-fn leaving(
-    standing: &Standing,
-    contents: &Contents,
-) -> Result<(Vec<Address>, BTreeSet<Address>), PressFailed> {
+fn leaving(standing: &Standing, contents: &Contents) -> Result<(Vec<Address>, BTreeSet<Address>), PressFailed> {
     let old: Vec<_> = standing.wrote().collect();
-    let gone = old.par_iter().filter(|(address, _)| {
-        contents.hash(address).is_none() && standing.kind(address) == Some(Kind::File)
-    });
+    let gone = old
+        .par_iter()
+        .filter(|(address, _)| contents.hash(address).is_none() && standing.kind(address) == Some(Kind::File));
     let checked: Vec<_> = gone
         .map(|(address, hash)| {
             let found = standing.read(address)?;
@@ -275,9 +245,6 @@ fn kept(standing: &Standing, judged: &[Judged], edited: &BTreeSet<Address>) -> V
     };
     let entries = standing.survey.entries.iter();
     let entries = entries.filter(|(path, kind)| !is_ours(path, **kind));
-    let stranger = |(path, kind): (&PathBuf, &Kind)| Stranger {
-        path: path.clone(),
-        kind: *kind,
-    };
+    let stranger = |(path, kind): (&PathBuf, &Kind)| Stranger { path: path.clone(), kind: *kind };
     entries.map(stranger).collect()
 }

@@ -57,8 +57,6 @@ pub(super) fn is_litter(path: &Path) -> bool {
 
 fn refused(folder: &Path, error: walkdir::Error) -> PressFailed {
     let path = error.path().unwrap_or(folder).to_path_buf();
-    let error = error
-        .into_io_error()
-        .unwrap_or_else(|| io::ErrorKind::Other.into());
+    let error = error.into_io_error().unwrap_or_else(|| io::ErrorKind::Other.into());
     PressFailed::of_system(&path, &error)
 }

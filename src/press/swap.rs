@@ -24,11 +24,7 @@ pub(super) fn place(work: &Work, plan: &Plan, progress: &dyn Progress) -> Result
 }
 
 /// Builds the new folder and exchanges it with the old one.
-pub(super) fn exchange(
-    work: &Work,
-    plan: &Plan,
-    progress: &dyn Progress,
-) -> Result<(), PressFailed> {
+pub(super) fn exchange(work: &Work, plan: &Plan, progress: &dyn Progress) -> Result<(), PressFailed> {
     let whole = build(work, plan, progress)?;
     let out = &work.place.out;
     // People set permissions on the folder (a group that shares it): the new one has to have them too.
@@ -73,9 +69,7 @@ fn make_folders(new: &Path, plan: &Plan) -> Result<(), PressFailed> {
     });
     let strange = plan.strangers.iter();
     let strange = strange.filter(|stranger| stranger.kind == Kind::Folder);
-    let folders: BTreeSet<PathBuf> = files
-        .chain(strange.map(|stranger| plan.aside.moved(&stranger.path)))
-        .collect();
+    let folders: BTreeSet<PathBuf> = files.chain(strange.map(|stranger| plan.aside.moved(&stranger.path))).collect();
     folders.iter().try_for_each(|folder| {
         let path = new.join(folder);
         fs::create_dir_all(&path).map_err(|error| PressFailed::of_system(&path, &error))
@@ -89,12 +83,7 @@ fn link_or_write(out: &Path, new: &Path, item: &Item) -> io::Result<()> {
 
 /// Gives a file that is not ours its second name, or a copy where the disk gives none. What can be neither linked nor
 /// read (somebody else's private file, a socket) stays in the old folder and is brought over after the exchange.
-fn link_stranger(
-    out: &Path,
-    new: &Path,
-    plan: &Plan,
-    stranger: &Stranger,
-) -> Result<(), PressFailed> {
+fn link_stranger(out: &Path, new: &Path, plan: &Plan, stranger: &Stranger) -> Result<(), PressFailed> {
     if stranger.kind == Kind::Folder {
         return Ok(());
     }

@@ -21,11 +21,7 @@ pub enum Family {
 
 impl Family {
     /// The family of the system this program was built for.
-    pub const HERE: Family = if cfg!(windows) {
-        Family::Windows
-    } else {
-        Family::Other
-    };
+    pub const HERE: Family = if cfg!(windows) { Family::Windows } else { Family::Other };
 }
 
 /// Whether two names that differ in case only name the same file, as they usually do on this system.
@@ -41,11 +37,7 @@ pub fn is_reserved_on_windows(name: &str) -> bool {
     let stem = name.split('.').next().unwrap_or(name).trim_end();
     let stem = stem.to_ascii_lowercase();
     let numbered = |device| stem.strip_prefix(device).is_some_and(is_device_number);
-    matches!(
-        stem.as_str(),
-        "con" | "prn" | "aux" | "nul" | "conin$" | "conout$"
-    ) || numbered("com")
-        || numbered("lpt")
+    matches!(stem.as_str(), "con" | "prn" | "aux" | "nul" | "conin$" | "conout$") || numbered("com") || numbered("lpt")
 }
 
 /// One digit; the raised one, two and three count as digits here.
@@ -66,10 +58,7 @@ pub fn is_long_on_windows(folder: usize, address: usize) -> bool {
 pub fn means_locked(error: &io::Error, family: Family) -> bool {
     match family {
         Family::Windows => matches!(error.raw_os_error(), Some(5 | 32 | 33)),
-        Family::Other => matches!(
-            error.kind(),
-            io::ErrorKind::ResourceBusy | io::ErrorKind::ExecutableFileBusy
-        ),
+        Family::Other => matches!(error.kind(), io::ErrorKind::ResourceBusy | io::ErrorKind::ExecutableFileBusy),
     }
 }
 
@@ -166,20 +155,14 @@ impl Claim {
 
 #[cfg(not(windows))]
 fn take(path: &Path) -> io::Result<Option<File>> {
-    let file = OpenOptions::new()
-        .create(true)
-        .truncate(false)
-        .write(true)
-        .open(path)?;
+    let file = OpenOptions::new().create(true).truncate(false).write(true).open(path)?;
     match file.try_lock() {
         Ok(()) if is_at(&file, path) => Ok(Some(file)),
         // Another run removed this very file between our two steps: its name is free again.
         Ok(()) => Err(io::ErrorKind::NotFound.into()),
         Err(fs::TryLockError::WouldBlock) => Ok(None),
         // A file system without locks: better unguarded than not at all.
-        Err(fs::TryLockError::Error(error)) if error.kind() == io::ErrorKind::Unsupported => {
-            Ok(Some(file))
-        }
+        Err(fs::TryLockError::Error(error)) if error.kind() == io::ErrorKind::Unsupported => Ok(Some(file)),
         Err(fs::TryLockError::Error(error)) => Err(error),
     }
 }
@@ -188,12 +171,7 @@ fn take(path: &Path) -> io::Result<Option<File>> {
 #[cfg(windows)]
 fn take(path: &Path) -> io::Result<Option<File>> {
     use std::os::windows::fs::OpenOptionsExt;
-    let opened = OpenOptions::new()
-        .create(true)
-        .truncate(false)
-        .write(true)
-        .share_mode(0)
-        .open(path);
+    let opened = OpenOptions::new().create(true).truncate(false).write(true).share_mode(0).open(path);
     match opened {
         Ok(file) => Ok(Some(file)),
         Err(error) if error.raw_os_error() == Some(32) => Ok(None),

@@ -5,6 +5,9 @@
 
 use super::finding::Finding;
 use super::findings::diagnosis as words;
+use super::network::Wired;
+use super::proposed;
+use super::sights::Sight;
 use crate::model::{self, Guides, Named, Procedure, Symptom, Told};
 use crate::reckoning::diagnosis::{
     Answer, AnswerIndex, Case as Model, Cause, CauseIndex, Diagnosis, Job, JobIndex, Minutes, Named as Naming, Probe,
@@ -30,13 +33,23 @@ pub const WORKS: &str = "works";
 pub const NO_CHANGE: &str = "no-change";
 
 /// Makes the case of every guide, with what the reckoning finds. Guides that are broken elsewhere have none.
-pub fn cases(guides: &Guides, findings: &mut Vec<Finding>) -> BTreeMap<String, Case> {
+pub fn cases(
+    guides: &Guides,
+    circuits: &BTreeMap<String, Wired>,
+    sights: &BTreeMap<String, Sight>,
+    findings: &mut Vec<Finding>,
+) -> BTreeMap<String, Case> {
     let mut cases = BTreeMap::new();
     for (_, guide) in &guides.symptoms {
         let Some(making) = Making::of(guide, guides) else { continue };
         match making.case() {
             Ok(case) => {
-                findings.extend(told_nothing(guide, &case));
+                let sight = sights.get(guide.symptom.value.as_str());
+                let parting = |group: &[&model::Cause]| {
+                    let (sight, circuit) = (sight?, circuit_of(guide, guides)?);
+                    proposed::probe(sight, circuits.get(&sight.circuit)?, circuit, group, &sound(&guide.causes))
+                };
+                findings.extend(told_nothing(guide, &case, parting));
                 cases.insert(guide.symptom.value.0.clone(), case);
             }
             Err(reasons) => findings.extend(reasons.iter().filter_map(|reason| unsound(guide, reason))),
@@ -45,24 +58,32 @@ pub fn cases(guides: &Guides, findings: &mut Vec<Finding>) -> BTreeMap<String, C
     cases
 }
 
-/// Probes that tell nothing, and causes with different remedies that none tells apart.
-fn told_nothing(guide: &Symptom, case: &Case) -> Vec<Finding> {
+fn circuit_of<'g>(guide: &Symptom, guides: &'g Guides) -> Option<&'g model::Circuit> {
+    let named = guide.circuit.as_ref()?;
+    guides.circuits.iter().map(|(_, circuit)| circuit).find(|circuit| circuit.circuit.value == named.value)
+}
+
+/// Probes that tell nothing, and causes with different remedies that none tells apart, with a probe that would, if the circuit
+/// has a reading for it.
+fn told_nothing(guide: &Symptom, case: &Case, parting: impl Fn(&[&model::Cause]) -> Option<String>) -> Vec<Finding> {
     let probes = sound(&guide.probes);
     let causes = sound(&guide.causes);
     let dead = case.diagnosis.dead_probes();
     let dead = dead.iter().filter_map(|probe| probes.get(probe.0)).map(|probe| words::dead_probe(&probe.probe));
     let groups = case.diagnosis.groups();
     let groups = groups.iter().filter(|group| group.one_remedy.is_none()).filter_map(|group| {
-        let members: Vec<&Named> = group.suspects.iter().filter_map(|suspect| cause_of(suspect, &causes)).collect();
-        let names: Vec<&str> = members.iter().map(|named| named.value.as_str()).collect();
-        (members.len() > 1).then(|| words::inseparable(members[0], &names))
+        let members: Vec<&model::Cause> =
+            group.suspects.iter().filter_map(|suspect| cause_of(suspect, &causes)).collect();
+        let names: Vec<&str> = members.iter().map(|cause| cause.cause.value.as_str()).collect();
+        let first = members.first().filter(|_| members.len() > 1)?;
+        Some(words::inseparable(&first.cause, &names, parting(&members)))
     });
     dead.chain(groups).collect()
 }
 
-fn cause_of<'a>(suspect: &Suspect, causes: &[&'a model::Cause]) -> Option<&'a Named> {
+fn cause_of<'a>(suspect: &Suspect, causes: &[&'a model::Cause]) -> Option<&'a model::Cause> {
     match suspect {
-        Suspect::Cause(index) => causes.get(index.0).map(|cause| &cause.cause),
+        Suspect::Cause(index) => causes.get(index.0).copied(),
         Suspect::Rest => None,
     }
 }

@@ -255,6 +255,21 @@ codes! {
     TorqueNearProof, "torque-near-proof", Advice, Yes,
         what: "A torque near what the thread bears.", why: "A dry thread today is an oiled one tomorrow.",
         mend: "Lower it under nine tenths of the proof load.";
+    SoundReading, "sound-kit-reads-otherwise", Error, No,
+        what: "Sound kit need not show what its circuit says.", why: "A circuit that is wrong about sound kit proofs nothing.",
+        mend: "Correct the figures of the pieces or of the reading; if it may truly go either way, write `shows: may`.";
+    FaultNeverShows, "fault-never-shows", Error, No,
+        what: "A cause's fault cannot show what the guide says is seen.", why: "Readers would look for a fault that cannot do what they see.",
+        mend: "Name another fault, take the cause out, or correct what the lamps do.";
+    ProbeContradicted, "probe-contradicts-circuit", Error, No,
+        what: "A probe's answer for a cause is not the one that the circuit predicts.", why: "Whoever has that fault is sent away from it.",
+        mend: "Name the cause in every answer that the message lists, and in no other.";
+    AnswerReadsNothing, "answer-reads-nothing", Error, No,
+        what: "An answer of a probe that takes a reading does not say what is read.", why: "The circuit could not be held against it.",
+        mend: "Add `reads:` with `lit`, `dark`, `in`, `over` or `open`.";
+    CircuitKnowsAnother, "circuit-knows-another", Advice, Yes,
+        what: "The circuit has faults that show the same and that no cause names.", why: "A reader with one of them finds nothing on the list.",
+        mend: "Add them as causes with their share, or accept the finding and say why.";
     UnknownFinding, "unknown-finding", Error, No,
         what: "A waiver names a finding that does not exist.", why: "It accepts nothing.", mend: "Correct the code.";
     WaiverRefused, "waiver-refused", Error, No,

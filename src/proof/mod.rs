@@ -10,6 +10,9 @@ mod finding;
 mod findings;
 mod index;
 pub mod network;
+mod proposed;
+pub mod shown;
+pub mod sights;
 mod walk;
 
 pub use checks::pictures::kind as picture_kind;
@@ -23,6 +26,8 @@ pub use walk::{GuideRef, guides as all_guides, pictures as all_pictures};
 use crate::model::Guides;
 use crate::source::{Flaw, Folder};
 use cases::Case;
+use network::{Circuits, Wired};
+use sights::Sight;
 use std::collections::BTreeMap;
 
 /// Guides as proofed, with all that was found.
@@ -36,6 +41,10 @@ pub struct Proofed {
     pub references: Vec<Reference>,
     /// The fault-finding guides as reckoned, by id.
     pub cases: BTreeMap<String, Case>,
+    /// The circuits as networks, by id.
+    pub circuits: BTreeMap<String, Wired>,
+    /// The fault-finding guides that name a circuit as it sees them, by id.
+    pub sights: BTreeMap<String, Sight>,
     /// What was found, in the order of the places.
     pub findings: Vec<Finding>,
     /// What was found and accepted with a reason.
@@ -69,11 +78,20 @@ pub fn check(folder: &Folder, guides: Guides, shape: Vec<Flaw>) -> Proofed {
     checks::pictures::check(&guides, &folder.others, &mut findings);
     checks::hazards::check(&guides, &folder.texts, &mut findings);
     checks::reach::check(&guides, &index, &folder.texts, &references, &mut findings);
-    let cases = cases::cases(&guides, &mut findings);
+    let circuits = wired(&guides);
+    let sights = sights::sights(&guides, &circuits, &mut findings);
+    checks::circuits::check(&guides, &circuits, &sights, &mut findings);
+    let cases = cases::cases(&guides, &circuits, &sights, &mut findings);
     let (mut findings, accepted) = checks::waivers::apply(&guides, findings);
     findings.sort_by(|one, other| (one.place, one.code, &one.message).cmp(&(other.place, other.code, &other.message)));
     findings.dedup();
-    Proofed { guides, index, references, cases, findings, accepted }
+    Proofed { guides, index, references, cases, circuits, sights, findings, accepted }
+}
+
+/// Every circuit as a network.
+fn wired(guides: &Guides) -> BTreeMap<String, Wired> {
+    let circuits: Circuits<'_> = guides.circuits.iter().map(|(_, c)| (c.circuit.value.as_str(), c)).collect();
+    circuits.iter().map(|(id, circuit)| ((*id).to_owned(), network::network(circuit, &circuits))).collect()
 }
 
 /// Reads, fills and proofs what is in a folder.

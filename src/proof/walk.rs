@@ -4,8 +4,8 @@
 
 use super::index::{Thing, Wanted};
 use crate::model::{
-    CheckItem, Guides, Kind, Meant, Named, Needs, Picture, Probe, Procedure, Prose, Safety, Share, Step, Symptom, Time,
-    Told, Waiver,
+    CheckItem, Circuit, Guides, Kind, Meant, Named, Needs, Picture, Probe, Procedure, Prose, Safety, Share, Step,
+    Symptom, Time, Told, Waiver,
 };
 use crate::source::{FileId, Placed, Tolerant};
 
@@ -128,11 +128,23 @@ fn walk_item<'a>(item: &'a CheckItem, leaf: &mut dyn FnMut(Leaf<'a>)) {
     points(Wanted::AnyGuide, &item.if_not, leaf);
 }
 
+/// Points, pieces and faults inside a circuit are the business of `proof::network`.
+fn walk_circuit<'a>(guide: &'a Circuit, leaf: &mut dyn FnMut(Leaf<'a>)) {
+    points(Wanted::One(Thing::Item), &guide.kit, leaf);
+    prose(&guide.says, leaf);
+    for used in guide.uses.iter().filter_map(Tolerant::sound) {
+        leaf(Leaf::Points(Wanted::One(Thing::Guide(Kind::Circuit)), &used.circuit));
+    }
+    guide.positions.iter().filter_map(Tolerant::sound).for_each(|position| prose(&position.says, leaf));
+    guide.faults.iter().filter_map(Tolerant::sound).for_each(|fault| prose(&fault.says, leaf));
+    guide.lamps.iter().filter_map(Tolerant::sound).for_each(|lamp| prose(&lamp.says, leaf));
+    guide.readings.iter().filter_map(Tolerant::sound).for_each(|reading| prose(&reading.says, leaf));
+}
+
 fn walk_lists<'a>(guides: &'a Guides, visit: &mut Visit<'_, 'a>) {
     for (file, guide) in &guides.circuits {
         let me = GuideRef { kind: Kind::Circuit, id: &guide.circuit, file: *file };
-        points(Wanted::One(Thing::Item), &guide.kit, &mut |leaf| visit(me, leaf));
-        prose(&guide.says, &mut |leaf| visit(me, leaf));
+        walk_circuit(guide, &mut |leaf| visit(me, leaf));
     }
     for (file, guide) in &guides.stores {
         let me = GuideRef { kind: Kind::Stores, id: &guide.stores, file: *file };

@@ -49,51 +49,30 @@ pub fn any_case(numbers: &mut Numbers, size: Size) -> Case {
 }
 
 fn any_case_perhaps_unsound(numbers: &mut Numbers, size: Size) -> Case {
-    let (causes, probes, jobs) = (
-        1 + numbers.below(size.causes),
-        numbers.below(size.probes + 1),
-        numbers.below(size.jobs + 1),
-    );
+    let (causes, probes, jobs) =
+        (1 + numbers.below(size.causes), numbers.below(size.probes + 1), numbers.below(size.jobs + 1));
     let remedies = 1 + numbers.below(causes + 1);
     let job_indices = |places: Vec<usize>| places.into_iter().map(JobIndex).collect::<Vec<_>>();
     let mut case = Case {
-        tell_apart: if numbers.chance(25) {
-            TellApart::Causes
-        } else {
-            TellApart::Remedies
-        },
+        tell_apart: if numbers.chance(25) { TellApart::Causes } else { TellApart::Remedies },
         ..Case::default()
     };
     for _ in 0..causes {
         let weight = Weight(1 + numbers.below(40) as u32);
-        case.causes.push(Cause {
-            weight,
-            remedy: RemedyIndex(numbers.below(remedies)),
-        });
+        case.causes.push(Cause { weight, remedy: RemedyIndex(numbers.below(remedies)) });
     }
     if numbers.chance(60) {
-        let remedy = numbers
-            .chance(30)
-            .then(|| RemedyIndex(numbers.below(remedies)));
-        case.rest = Some(Rest {
-            weight: Weight(1 + numbers.below(20) as u32),
-            remedy,
-        });
+        let remedy = numbers.chance(30).then(|| RemedyIndex(numbers.below(remedies)));
+        case.rest = Some(Rest { weight: Weight(1 + numbers.below(20) as u32), remedy });
     }
     for index in 0..jobs {
         let needs = job_indices(numbers.some(index, 40));
-        let (open, close) = (
-            Minutes(numbers.below(60) as u64),
-            Minutes(numbers.below(40) as u64),
-        );
+        let (open, close) = (Minutes(numbers.below(60) as u64), Minutes(numbers.below(40) as u64));
         case.jobs.push(Job { open, close, needs });
     }
     for _ in 0..remedies {
         let needs = job_indices(numbers.some(jobs, 30));
-        case.remedies.push(Remedy {
-            minutes: Minutes(numbers.below(100) as u64),
-            needs,
-        });
+        case.remedies.push(Remedy { minutes: Minutes(numbers.below(100) as u64), needs });
     }
     for index in 0..probes {
         let probe = any_probe(numbers, &case, index, probes);
@@ -109,12 +88,7 @@ fn any_probe(numbers: &mut Numbers, case: &Case, index: usize, probes: usize) ->
         minutes: Minutes(numbers.below(80) as u64),
         needs: numbers.some(jobs, 35).into_iter().map(JobIndex).collect(),
         shut: numbers.some(jobs, 12).into_iter().map(JobIndex).collect(),
-        after: numbers
-            .some(probes, 12)
-            .into_iter()
-            .filter(|other| *other != index)
-            .map(ProbeIndex)
-            .collect(),
+        after: numbers.some(probes, 12).into_iter().filter(|other| *other != index).map(ProbeIndex).collect(),
         answers: vec![Answer::default(); answers],
         otherwise: AnswerIndex(numbers.below(answers)),
         works_now: None,
@@ -123,16 +97,11 @@ fn any_probe(numbers: &mut Numbers, case: &Case, index: usize, probes: usize) ->
     for suspect in suspects.chain(case.rest.map(|_| Suspect::Rest)) {
         let percent = if suspect == Suspect::Rest { 6 } else { 25 };
         for answer in numbers.some(answers, percent) {
-            probe.answers[answer].named.push(Named {
-                suspect,
-                parts: 1 + numbers.below(5) as u32,
-            });
+            probe.answers[answer].named.push(Named { suspect, parts: 1 + numbers.below(5) as u32 });
         }
     }
     if answers > 1 && numbers.chance(30) {
-        probe.works_now = (0..answers)
-            .map(AnswerIndex)
-            .find(|answer| *answer != probe.otherwise);
+        probe.works_now = (0..answers).map(AnswerIndex).find(|answer| *answer != probe.otherwise);
     }
     probe
 }
@@ -141,47 +110,22 @@ fn any_probe(numbers: &mut Numbers, case: &Case, index: usize, probes: usize) ->
 pub fn own_looks(seed: u64, jobs: usize, complete: bool) -> Case {
     let mut numbers = Numbers(seed);
     let causes = 2 + numbers.below(6);
-    let mut case = Case {
-        remedies: vec![Remedy::default(); causes],
-        ..Case::default()
-    };
-    case.rest = (!complete).then_some(Rest {
-        weight: Weight(1 + numbers.below(30) as u32),
-        remedy: None,
-    });
+    let mut case = Case { remedies: vec![Remedy::default(); causes], ..Case::default() };
+    case.rest = (!complete).then_some(Rest { weight: Weight(1 + numbers.below(30) as u32), remedy: None });
     for index in 0..jobs {
-        let needs = if index > 0 && numbers.chance(60) {
-            vec![JobIndex(numbers.below(index))]
-        } else {
-            Vec::new()
-        };
-        let (open, close) = (
-            Minutes(numbers.below(60) as u64),
-            Minutes(numbers.below(40) as u64),
-        );
+        let needs = if index > 0 && numbers.chance(60) { vec![JobIndex(numbers.below(index))] } else { Vec::new() };
+        let (open, close) = (Minutes(numbers.below(60) as u64), Minutes(numbers.below(40) as u64));
         case.jobs.push(Job { open, close, needs });
     }
     for index in 0..causes {
-        case.causes.push(Cause {
-            weight: Weight(1 + numbers.below(50) as u32),
-            remedy: RemedyIndex(index),
-        });
-        let needs = if jobs > 0 && numbers.chance(70) {
-            vec![JobIndex(numbers.below(jobs))]
-        } else {
-            Vec::new()
-        };
+        case.causes.push(Cause { weight: Weight(1 + numbers.below(50) as u32), remedy: RemedyIndex(index) });
+        let needs = if jobs > 0 && numbers.chance(70) { vec![JobIndex(numbers.below(jobs))] } else { Vec::new() };
         case.probes.push(Probe {
             minutes: Minutes(1 + numbers.below(80) as u64),
             needs,
             shut: Vec::new(),
             after: Vec::new(),
-            answers: vec![
-                Answer {
-                    named: vec![Named::cause(index)],
-                },
-                Answer::default(),
-            ],
+            answers: vec![Answer { named: vec![Named::cause(index)] }, Answer::default()],
             otherwise: AnswerIndex(1),
             works_now: None,
         });
@@ -196,12 +140,7 @@ pub fn as_json(case: &Case, orders: &[Vec<ProbeIndex>], permute: usize) -> Value
         Suspect::Cause(cause) => cause.0 as i64,
         Suspect::Rest => -1,
     };
-    let answer = |a: &Answer| {
-        a.named
-            .iter()
-            .map(|n| json!([who(n.suspect), n.parts]))
-            .collect::<Vec<_>>()
-    };
+    let answer = |a: &Answer| a.named.iter().map(|n| json!([who(n.suspect), n.parts])).collect::<Vec<_>>();
     let probe = |p: &Probe| {
         json!({
             "minutes": p.minutes.0, "needs": jobs(&p.needs), "shut": jobs(&p.shut),
@@ -224,9 +163,7 @@ pub fn as_json(case: &Case, orders: &[Vec<ProbeIndex>], permute: usize) -> Value
 
 /// Runs a script of `tests/reference` on this input and gives what it answers.
 pub fn ask_python(python: &str, script: &str, input: &Value) -> Value {
-    let script = std::path::Path::new(env!("CARGO_MANIFEST_DIR"))
-        .join("tests/reference")
-        .join(script);
+    let script = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/reference").join(script);
     let mut child = Command::new(python)
         .arg(script)
         .stdin(Stdio::piped())
@@ -236,13 +173,8 @@ pub fn ask_python(python: &str, script: &str, input: &Value) -> Value {
     let mut stdin = child.stdin.take().expect("it was asked for");
     let input = input.to_string();
     let writer = std::thread::spawn(move || stdin.write_all(input.as_bytes()));
-    let output = child
-        .wait_with_output()
-        .expect("the script runs to its end");
-    writer
-        .join()
-        .expect("the writer does not panic")
-        .expect("the script reads all its input");
+    let output = child.wait_with_output().expect("the script runs to its end");
+    writer.join().expect("the writer does not panic").expect("the script reads all its input");
     assert!(output.status.success(), "the script failed");
     serde_json::from_slice(&output.stdout).expect("the script writes JSON")
 }

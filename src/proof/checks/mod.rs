@@ -1,5 +1,6 @@
 //! The checks: each looks at the guides for one kind of trouble.
 
+pub mod circuits;
 pub mod hazards;
 pub mod limits;
 pub mod pictures;

@@ -100,16 +100,14 @@ pub fn dead_probe(probe: &Named) -> Finding {
     .of(probe.value.as_str())
 }
 
-/// Causes with different remedies that no probe parts.
-pub fn inseparable(first: &Named, all: &[&str]) -> Finding {
+/// Causes with different remedies that no probe parts, and a probe as YAML that would.
+pub fn inseparable(first: &Named, all: &[&str], parting: Option<String>) -> Finding {
     let names = listed(all.iter().copied()).replace(" or ", " and ");
-    Finding::new(
-        Code::Inseparable,
-        first.place,
-        format!("no probe parts {names}"),
-        "add a probe that they answer differently, or give them the same lasting remedy",
-    )
-    .of(first.value.as_str())
+    let help = match parting {
+        Some(probe) => format!("the circuit has a reading that parts them; add under `probes:`\n{}", probe.trim_end()),
+        None => "add a probe that they answer differently, or give them the same lasting remedy".to_owned(),
+    };
+    Finding::new(Code::Inseparable, first.place, format!("no probe parts {names}"), help).of(first.value.as_str())
 }
 
 /// Something waits for itself.

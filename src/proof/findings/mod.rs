@@ -2,6 +2,7 @@
 //!
 //! Grouped by what a finding is about; the list of codes is in `code.rs`.
 
+pub mod circuit;
 pub mod diagnosis;
 pub mod ids;
 pub mod pictures;

@@ -47,9 +47,8 @@ pub(super) fn pairs(table: &Table, set: &Set, open: u64, left_out: &Set) -> u64 
 
 /// For each probe that parts the set: m·w/e, what a pair of weights 1 pays for it.
 fn rates(table: &Table, set: &Set, open: u64, left_out: &Set, weight: u64) -> Vec<(f64, usize)> {
-    let useful: Vec<usize> = (0..table.probes.len())
-        .filter(|probe| !left_out.has(*probe) && table.splits(*probe, set))
-        .collect();
+    let useful: Vec<usize> =
+        (0..table.probes.len()).filter(|probe| !left_out.has(*probe) && table.splits(*probe, set)).collect();
     let shares = job_shares(table, &useful, open, set.len());
     let rate = |probe: usize| {
         let row = &table.probes[probe];
@@ -64,12 +63,7 @@ fn rates(table: &Table, set: &Set, open: u64, left_out: &Set, weight: u64) -> Ve
 fn squares(table: &Table, probe: usize, set: &Set, weight: u64) -> u128 {
     let row = &table.probes[probe];
     let (mut sum, mut left) = (0, weight);
-    for (_, who) in row
-        .answers
-        .iter()
-        .enumerate()
-        .filter(|(answer, _)| *answer != row.otherwise)
-    {
+    for (_, who) in row.answers.iter().enumerate().filter(|(answer, _)| *answer != row.otherwise) {
         let part = table.weight(&who.and(set));
         sum += square(part);
         left -= part;
@@ -85,12 +79,7 @@ fn job_shares(table: &Table, useful: &[usize], open: u64, size: usize) -> [f64; 
     }
     let most = size.saturating_sub(1).max(1) as u32;
     let mut shares = [0.0; 64];
-    for (job, row) in table
-        .jobs
-        .iter()
-        .enumerate()
-        .filter(|(job, _)| users[*job] > 0)
-    {
+    for (job, row) in table.jobs.iter().enumerate().filter(|(job, _)| users[*job] > 0) {
         shares[job] = (row.open + row.close) as f64 / f64::from(users[job].min(most));
     }
     shares

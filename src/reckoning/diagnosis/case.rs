@@ -108,10 +108,7 @@ pub struct Named {
 impl Named {
     /// The cause gives this answer, as often as any other that names it.
     pub const fn cause(index: usize) -> Self {
-        Named {
-            suspect: Suspect::Cause(CauseIndex(index)),
-            parts: 1,
-        }
+        Named { suspect: Suspect::Cause(CauseIndex(index)), parts: 1 }
     }
 }
 
@@ -181,12 +178,7 @@ fn sizes(case: &Case, found: &mut Vec<Unsound>) {
     if case.causes.is_empty() {
         found.push(Unsound::NoCauses);
     }
-    let longest = case
-        .probes
-        .iter()
-        .map(|p| p.answers.len())
-        .max()
-        .unwrap_or(0);
+    let longest = case.probes.iter().map(|p| p.answers.len()).max().unwrap_or(0);
     for (what, count, most) in [
         ("causes", case.causes.len(), most::CAUSES),
         ("probes", case.probes.len(), most::PROBES),
@@ -212,24 +204,10 @@ fn suspects(case: &Case, found: &mut Vec<Unsound>) {
 
 fn indices(case: &Case, found: &mut Vec<Unsound>) {
     let jobs = case.jobs.iter().flat_map(|j| &j.needs);
-    let jobs = jobs.chain(
-        case.probes
-            .iter()
-            .flat_map(|p| p.needs.iter().chain(&p.shut)),
-    );
-    let jobs = jobs
-        .chain(case.remedies.iter().flat_map(|r| &r.needs))
-        .map(|j| ("job", j.0, case.jobs.len()));
-    let after = case
-        .probes
-        .iter()
-        .flat_map(|p| &p.after)
-        .map(|p| ("probe", p.0, case.probes.len()));
-    let remedies = case
-        .causes
-        .iter()
-        .map(|c| c.remedy)
-        .chain(case.rest.and_then(|r| r.remedy));
+    let jobs = jobs.chain(case.probes.iter().flat_map(|p| p.needs.iter().chain(&p.shut)));
+    let jobs = jobs.chain(case.remedies.iter().flat_map(|r| &r.needs)).map(|j| ("job", j.0, case.jobs.len()));
+    let after = case.probes.iter().flat_map(|p| &p.after).map(|p| ("probe", p.0, case.probes.len()));
+    let remedies = case.causes.iter().map(|c| c.remedy).chain(case.rest.and_then(|r| r.remedy));
     let remedies = remedies.map(|r| ("remedy", r.0, case.remedies.len()));
     for (what, index, count) in jobs.chain(after).chain(remedies) {
         if index >= count {
@@ -245,9 +223,7 @@ fn answers(case: &Case, index: ProbeIndex, found: &mut Vec<Unsound>) {
     }
     match probe.works_now {
         Some(works) if works == probe.otherwise => found.push(Unsound::MendsTheUnlisted(index)),
-        Some(works) if works.0 >= probe.answers.len() => {
-            found.push(Unsound::Unknown("answer", works.0))
-        }
+        Some(works) if works.0 >= probe.answers.len() => found.push(Unsound::Unknown("answer", works.0)),
         _ => {}
     }
     for (place, answer) in probe.answers.iter().enumerate() {
@@ -255,19 +231,11 @@ fn answers(case: &Case, index: ProbeIndex, found: &mut Vec<Unsound>) {
     }
 }
 
-fn named(
-    case: &Case,
-    probe: ProbeIndex,
-    place: AnswerIndex,
-    answer: &Answer,
-    found: &mut Vec<Unsound>,
-) {
+fn named(case: &Case, probe: ProbeIndex, place: AnswerIndex, answer: &Answer, found: &mut Vec<Unsound>) {
     let mut seen = std::collections::BTreeSet::new();
     for named in &answer.named {
         match named.suspect {
-            Suspect::Cause(cause) if cause.0 >= case.causes.len() => {
-                found.push(Unsound::Unknown("cause", cause.0))
-            }
+            Suspect::Cause(cause) if cause.0 >= case.causes.len() => found.push(Unsound::Unknown("cause", cause.0)),
             Suspect::Rest if case.rest.is_none() => found.push(Unsound::NoShare(Suspect::Rest)),
             _ => {}
         }

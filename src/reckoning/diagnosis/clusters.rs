@@ -26,12 +26,7 @@ struct Cluster {
 pub(super) fn in_best_order(tasks: &[Task]) -> Vec<usize> {
     let one = |(place, task): (usize, &Task)| {
         let (minutes, weight) = (task.minutes.into(), task.weight.into());
-        Some(Cluster {
-            minutes,
-            weight,
-            tasks: vec![place],
-            parent: task.parent,
-        })
+        Some(Cluster { minutes, weight, tasks: vec![place], parent: task.parent })
     };
     let mut clusters: Vec<Option<Cluster>> = tasks.iter().enumerate().map(one).collect();
     let mut home: Vec<usize> = (0..tasks.len()).collect();
@@ -68,14 +63,9 @@ fn free_children(clusters: &mut [Option<Cluster>], done: &[usize]) {
 }
 
 fn best(clusters: &[Option<Cluster>]) -> Option<usize> {
-    let alive = clusters
-        .iter()
-        .enumerate()
-        .filter_map(|(place, cluster)| Some((place, cluster.as_ref()?)));
+    let alive = clusters.iter().enumerate().filter_map(|(place, cluster)| Some((place, cluster.as_ref()?)));
     let better = |a: &Cluster, b: &Cluster| (b.weight * a.minutes).cmp(&(a.weight * b.minutes));
-    alive
-        .min_by(|a, b| better(a.1, b.1).then(a.0.cmp(&b.0)).then(Ordering::Equal))
-        .map(|(place, _)| place)
+    alive.min_by(|a, b| better(a.1, b.1).then(a.0.cmp(&b.0)).then(Ordering::Equal)).map(|(place, _)| place)
 }
 
 #[cfg(test)]
@@ -93,37 +83,21 @@ mod tests {
 
     fn tasks(rows: &[(u64, u64, Option<usize>)]) -> Vec<Task> {
         rows.iter()
-            .map(|(minutes, weight, parent)| Task {
-                minutes: *minutes,
-                weight: *weight,
-                parent: *parent,
-            })
+            .map(|(minutes, weight, parent)| Task { minutes: *minutes, weight: *weight, parent: *parent })
             .collect()
     }
 
     /// Smith, Naval Research Logistics Quarterly 3, 1956; the instance is a textbook's, with a true tie.
     #[test]
     fn the_ratio_rule_gives_a_textbook_instance_its_151() {
-        let tasks = tasks(&[
-            (6, 1, None),
-            (2, 2, None),
-            (8, 4, None),
-            (3, 1, None),
-            (9, 3, None),
-        ]);
+        let tasks = tasks(&[(6, 1, None), (2, 2, None), (8, 4, None), (3, 1, None), (9, 3, None)]);
         assert_eq!(cost(&tasks, &in_best_order(&tasks)), 151);
     }
 
     #[test]
     fn a_forest_costs_what_trying_every_order_costs() {
-        let tasks = tasks(&[
-            (4, 0, None),
-            (3, 0, Some(0)),
-            (1, 5, Some(0)),
-            (2, 9, Some(1)),
-            (5, 4, None),
-            (1, 1, Some(1)),
-        ]);
+        let tasks =
+            tasks(&[(4, 0, None), (3, 0, Some(0)), (1, 5, Some(0)), (2, 9, Some(1)), (5, 4, None), (1, 1, Some(1))]);
         let mut least = u64::MAX;
         let mut order = Vec::new();
         try_all(&tasks, &mut order, &mut least);
@@ -135,9 +109,7 @@ mod tests {
             *least = (*least).min(cost(tasks, order));
         }
         for next in 0..tasks.len() {
-            let ready = tasks[next]
-                .parent
-                .is_none_or(|parent| order.contains(&parent));
+            let ready = tasks[next].parent.is_none_or(|parent| order.contains(&parent));
             if ready && !order.contains(&next) {
                 order.push(next);
                 try_all(tasks, order, least);

@@ -31,16 +31,7 @@ pub struct Sensitivity {
 }
 
 /// The steps at which shares are tried: times and over each of these, as far as they stay under 99 %.
-pub const STEPS: [(u64, u64); 8] = [
-    (10, 9),
-    (5, 4),
-    (3, 2),
-    (2, 1),
-    (3, 1),
-    (4, 1),
-    (6, 1),
-    (10, 1),
-];
+pub const STEPS: [(u64, u64); 8] = [(10, 9), (5, 4), (3, 2), (2, 1), (3, 1), (4, 1), (6, 1), (10, 1)];
 /// So many states may be opened for all shares and steps together: beyond it nothing is said, rather than slowly.
 const QUICK: usize = 60_000;
 
@@ -50,12 +41,8 @@ impl Diagnosis {
         let mut by_classes: BTreeMap<Vec<usize>, Vec<Suspect>> = BTreeMap::new();
         for suspect in self.suspects() {
             let classes = self.table.classes.iter().enumerate();
-            let own =
-                classes.filter(|(_, class)| class.members.iter().any(|(who, _)| *who == suspect));
-            by_classes
-                .entry(own.map(|(place, _)| place).collect())
-                .or_default()
-                .push(suspect);
+            let own = classes.filter(|(_, class)| class.members.iter().any(|(who, _)| *who == suspect));
+            by_classes.entry(own.map(|(place, _)| place).collect()).or_default().push(suspect);
         }
         let mut groups: Vec<Group> = by_classes
             .into_values()
@@ -67,21 +54,15 @@ impl Diagnosis {
     }
 
     fn group(&self, suspects: Vec<Suspect>) -> Group {
-        let mut remedies = suspects
-            .iter()
-            .map(|suspect| table::remedy_of(&self.case, *suspect));
+        let mut remedies = suspects.iter().map(|suspect| table::remedy_of(&self.case, *suspect));
         let first = remedies.next().flatten();
         let one_remedy = first.filter(|_| remedies.all(|remedy| remedy == first));
-        Group {
-            suspects,
-            one_remedy,
-        }
+        Group { suspects, one_remedy }
     }
 
     /// Probes that part nothing from the start.
     pub fn dead_probes(&self) -> Vec<ProbeIndex> {
-        let dead = (0..self.table.probes.len())
-            .filter(|probe| !self.table.splits(*probe, &self.table.everyone));
+        let dead = (0..self.table.probes.len()).filter(|probe| !self.table.splits(*probe, &self.table.everyone));
         dead.map(ProbeIndex).collect()
     }
 
@@ -94,9 +75,7 @@ impl Diagnosis {
             }
         }
         let causes = (0..self.case.causes.len()).map(CauseIndex);
-        causes
-            .filter(|cause| !reached.contains(&Suspect::Cause(*cause)))
-            .collect()
+        causes.filter(|cause| !reached.contains(&Suspect::Cause(*cause))).collect()
     }
 
     /// The same case with another share for one suspect, all others scaled. `None` if the share is not between 0 and 1, nobody else is
@@ -109,17 +88,11 @@ impl Diagnosis {
         if !inside(share) || !inside(old) {
             return None;
         }
-        let own = share
-            .numerator()
-            .checked_mul(old.denominator() - old.numerator())?;
+        let own = share.numerator().checked_mul(old.denominator() - old.numerator())?;
         let others = (share.denominator() - share.numerator()).checked_mul(old.numerator())?;
         let factor = |who: Suspect| if who == suspect { own } else { others };
         let table = self.table.reweighed(factor)?;
-        Some(Diagnosis {
-            case: self.case.clone(),
-            table,
-            dealt: self.dealt.clone(),
-        })
+        Some(Diagnosis { case: self.case.clone(), table, dealt: self.dealt.clone() })
     }
 
     /// For each share how far it may move; nothing if the search is too large to be repeated, or there is nothing to do first.
@@ -136,24 +109,11 @@ impl Diagnosis {
         for (suspect, weight) in tree::weights(&self.table, &self.table.everyone) {
             let share = Fraction::new(weight, total);
             let times = |(over, under): (u64, u64)| {
-                Fraction::reduced(
-                    share.numerator() * u128::from(over),
-                    share.denominator() * u128::from(under),
-                )
+                Fraction::reduced(share.numerator() * u128::from(over), share.denominator() * u128::from(under))
             };
-            let below = self.first_change(
-                suspect,
-                first,
-                most,
-                STEPS.map(|(over, under)| times((under, over))),
-            )?;
+            let below = self.first_change(suspect, first, most, STEPS.map(|(over, under)| times((under, over))))?;
             let above = self.first_change(suspect, first, most, STEPS.map(times))?;
-            found.push(Sensitivity {
-                suspect,
-                share,
-                below,
-                above,
-            });
+            found.push(Sensitivity { suspect, share, below, above });
         }
         Some(found)
     }
@@ -166,10 +126,7 @@ impl Diagnosis {
         most: usize,
         shares: [Fraction; STEPS.len()],
     ) -> Option<Option<(Fraction, ProbeIndex)>> {
-        for share in shares
-            .into_iter()
-            .filter(|share| *share < Fraction::new(99, 100))
-        {
+        for share in shares.into_iter().filter(|share| *share < Fraction::new(99, 100)) {
             let Some(other) = self.with_share(suspect, share) else {
                 continue;
             };

@@ -40,11 +40,7 @@ pub(super) fn expand(case: &Case, unsure: usize) -> Option<Expansion> {
 
 /// The suspects with their shares: causes in the author's order, then the rest.
 pub(super) fn suspects(case: &Case) -> impl Iterator<Item = (Suspect, Weight)> + '_ {
-    let causes = case
-        .causes
-        .iter()
-        .enumerate()
-        .map(|(i, cause)| (Suspect::Cause(CauseIndex(i)), cause.weight));
+    let causes = case.causes.iter().enumerate().map(|(i, cause)| (Suspect::Cause(CauseIndex(i)), cause.weight));
     causes.chain(case.rest.map(|rest| (Suspect::Rest, rest.weight)))
 }
 
@@ -64,12 +60,7 @@ impl Shape {
         unsure: usize,
         dealt: &mut Vec<(Suspect, ProbeIndex)>,
     ) -> Option<Self> {
-        let mut shape = Shape {
-            suspect,
-            weight,
-            ways: vec![(1, Vec::new())],
-            of: 1,
-        };
+        let mut shape = Shape { suspect, weight, ways: vec![(1, Vec::new())], of: 1 };
         let mut multiplied = 0;
         let mut late = Vec::new();
         for (index, probe) in case.probes.iter().enumerate() {
@@ -104,9 +95,7 @@ impl Shape {
 
     fn multiply(&mut self, answers: &[(u8, u32)]) {
         // Parts that share a factor would only make the weights larger.
-        let common = answers
-            .iter()
-            .fold(0, |common, (_, parts)| gcd(common, u128::from(*parts)));
+        let common = answers.iter().fold(0, |common, (_, parts)| gcd(common, u128::from(*parts)));
         let old = std::mem::take(&mut self.ways);
         for (parts, way) in old {
             for (answer, more) in answers {
@@ -115,11 +104,7 @@ impl Shape {
                 self.ways.push((parts * (u128::from(*more) / common), way));
             }
         }
-        self.of *= answers
-            .iter()
-            .map(|(_, parts)| u128::from(*parts))
-            .sum::<u128>()
-            / common;
+        self.of *= answers.iter().map(|(_, parts)| u128::from(*parts)).sum::<u128>() / common;
     }
 
     /// Gives the ways there are each of the answers in turn, so that no answer rules the suspect out; too few ways keep the likeliest.
@@ -148,13 +133,7 @@ fn answers_of(probe: &Probe, suspect: Suspect) -> Vec<(u8, u32)> {
 
 fn likeliest(answers: &[(u8, u32)]) -> u8 {
     let first = answers.first().copied().unwrap_or_default();
-    answers
-        .iter()
-        .fold(
-            first,
-            |best, next| if next.1 > best.1 { *next } else { best },
-        )
-        .0
+    answers.iter().fold(first, |best, next| if next.1 > best.1 { *next } else { best }).0
 }
 
 /// Brings all weights to one denominator and takes out the common factor; `None` if they would not fit.
@@ -166,18 +145,12 @@ fn with_whole_weights(shapes: &[Shape]) -> Option<Vec<Behaviour>> {
     let mut whole = Vec::new();
     for shape in shapes {
         for (parts, answers) in &shape.ways {
-            let weight = parts
-                .checked_mul(under / shape.of)?
-                .checked_mul(shape.weight.0.into())?;
+            let weight = parts.checked_mul(under / shape.of)?.checked_mul(shape.weight.0.into())?;
             whole.push((shape.suspect, weight, answers));
         }
     }
-    let common = whole
-        .iter()
-        .fold(0, |common, (_, weight, _)| gcd(common, *weight));
-    let total = whole.iter().try_fold(0u128, |sum, (_, weight, _)| {
-        sum.checked_add(weight / common)
-    })?;
+    let common = whole.iter().fold(0, |common, (_, weight, _)| gcd(common, *weight));
+    let total = whole.iter().try_fold(0u128, |sum, (_, weight, _)| sum.checked_add(weight / common))?;
     (total < HEAVIEST).then(|| {
         let one = |(suspect, weight, answers): &(Suspect, u128, &Vec<u8>)| Behaviour {
             suspect: *suspect,

@@ -34,10 +34,7 @@ pub(super) fn own_looks(table: &Table) -> Option<(Vec<Look>, Set)> {
 /// Whether one remedy could serve two looks' suspects, or a look's and those whom none catches.
 fn ends_early(table: &Table, looks: &[Look], rest: &Set) -> bool {
     let together = |a: &Look, other: &Set| table.one_end(&a.catch.or(other));
-    let pairs = looks
-        .iter()
-        .enumerate()
-        .any(|(i, a)| looks[..i].iter().any(|b| together(a, &b.catch)));
+    let pairs = looks.iter().enumerate().any(|(i, a)| looks[..i].iter().any(|b| together(a, &b.catch)));
     pairs || (!rest.is_empty() && looks.iter().any(|look| together(look, rest)))
 }
 
@@ -47,11 +44,8 @@ fn ends_early(table: &Table, looks: &[Look], rest: &Set) -> bool {
 /// between them, X would have to catch no more per minute than it (or it would go behind X) and no less than the other (or that would
 /// go before X). Smith's exchange, 1956, for tasks on which nothing waits.
 pub(super) fn caught(table: &Table, left_out: &Set) -> Option<Vec<u64>> {
-    let (looks, _) =
-        own_looks(table).filter(|(_, rest)| !rest.is_empty() && left_out.is_empty())?;
+    let (looks, _) = own_looks(table).filter(|(_, rest)| !rest.is_empty() && left_out.is_empty())?;
     let mut caught = vec![0; table.probes.len()];
-    looks
-        .iter()
-        .for_each(|look| caught[look.probe] = table.weight(&look.catch));
+    looks.iter().for_each(|look| caught[look.probe] = table.weight(&look.catch));
     Some(caught)
 }

@@ -107,11 +107,7 @@ impl Diagnosis {
             };
             match Table::of(&case, &expansion) {
                 Ok(table) => {
-                    return Ok(Diagnosis {
-                        case,
-                        table,
-                        dealt: expansion.dealt,
-                    });
+                    return Ok(Diagnosis { case, table, dealt: expansion.dealt });
                 }
                 Err(reasons) => last = reasons,
             }
@@ -176,12 +172,7 @@ impl Diagnosis {
         let (mut standing, _) = at.standing.worked(&self.table, at.probe.0);
         standing.left_out = standing.left_out.with(at.probe.0);
         if standing.left_out.len() > MOST_UNREAD {
-            return Node::Ending(Box::new(tree::ending(
-                &self.table,
-                standing,
-                EndingKind::HandOver,
-                Vec::new(),
-            )));
+            return Node::Ending(Box::new(tree::ending(&self.table, standing, EndingKind::HandOver, Vec::new())));
         }
         self.grow(standing, plan).0
     }
@@ -193,19 +184,14 @@ impl Diagnosis {
         match plan {
             Plan::Order(order) => {
                 let order = self.completed(order);
-                let mut chooser = InOrder {
-                    table,
-                    order: &order,
-                    left_out,
-                };
+                let mut chooser = InOrder { table, order: &order, left_out };
                 let (node, cost) = tree::grow(&self.case, table, standing, &mut chooser);
                 (node, cost, cost.minutes, 0)
             }
             Plan::Quickest(limits) => {
                 let mut search = Search::new(table, left_out, limits.states);
                 let least = search.settle(left, open).minutes;
-                let (node, cost) =
-                    tree::grow(&self.case, table, standing, &mut Searched::new(&search));
+                let (node, cost) = tree::grow(&self.case, table, standing, &mut Searched::new(&search));
                 (node, cost, least.min(cost.minutes), search.states_opened())
             }
         }

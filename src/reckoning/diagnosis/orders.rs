@@ -42,8 +42,8 @@ impl Diagnosis {
         let mut done = Set::default();
         let mut order = Vec::new();
         // Each round places the first probe whose predecessors are placed; `after` has no cycle, so there is one.
-        while let Some(next) = (0..self.table.probes.len())
-            .find(|p| !done.has(*p) && self.table.probes[*p].before.within(&done))
+        while let Some(next) =
+            (0..self.table.probes.len()).find(|p| !done.has(*p) && self.table.probes[*p].before.within(&done))
         {
             done = done.with(next);
             order.push(ProbeIndex(next));
@@ -67,9 +67,7 @@ impl Diagnosis {
     fn breaks(&self, order: &[ProbeIndex]) -> Vec<(ProbeIndex, ProbeIndex)> {
         let mut found = Vec::new();
         for (place, early) in order.iter().enumerate() {
-            let late = order[place + 1..]
-                .iter()
-                .filter(|late| self.table.probes[early.0].before.has(late.0));
+            let late = order[place + 1..].iter().filter(|late| self.table.probes[early.0].before.has(late.0));
             found.extend(late.map(|late| (*early, *late)));
         }
         found
@@ -78,17 +76,12 @@ impl Diagnosis {
     fn found_by_step(&self, root: &Node, order: &[ProbeIndex]) -> Vec<Fraction> {
         let mut found = vec![0; order.len()];
         for (ending, last) in tree::endings(root) {
-            let place = last
-                .and_then(|last| order.iter().position(|probe| *probe == last))
-                .unwrap_or(0);
-            if let (EndingKind::OneRemedy(_) | EndingKind::Mended(_), Some(found)) =
-                (ending.kind, found.get_mut(place))
+            let place = last.and_then(|last| order.iter().position(|probe| *probe == last)).unwrap_or(0);
+            if let (EndingKind::OneRemedy(_) | EndingKind::Mended(_), Some(found)) = (ending.kind, found.get_mut(place))
             {
                 let listed = tree::weights(&self.table, &ending.standing.left).into_iter();
-                *found += listed
-                    .filter(|(suspect, _)| *suspect != Suspect::Rest)
-                    .map(|(_, weight)| weight)
-                    .sum::<u64>();
+                *found +=
+                    listed.filter(|(suspect, _)| *suspect != Suspect::Rest).map(|(_, weight)| weight).sum::<u64>();
             }
         }
         let total = self.table.weight(&self.table.everyone);

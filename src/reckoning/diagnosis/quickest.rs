@@ -58,26 +58,12 @@ impl Diagnosis {
         if search.choice(&table.everyone, 0).is_some() && self.one_live_branch() {
             return self.quickest(&first, least, FoundBy::Search);
         }
-        let written = self
-            .as_written_order()
-            .iter()
-            .map(|probe| probe.0)
-            .collect();
+        let written = self.as_written_order().iter().map(|probe| probe.0).collect();
         let price = |order: &Vec<usize>| cost_in_order(table, order, &table.everyone, 0);
         let [written, first] = [written, first].map(|order| self.moved(order));
-        let best = if price(&first) < price(&written) {
-            first
-        } else {
-            written
-        };
+        let best = if price(&first) < price(&written) { first } else { written };
         let most = BEGINNINGS / (1 + table.classes.len() * table.probes.len() / 1024);
-        let mut trying = Trying {
-            search,
-            best: price(&best),
-            order: best,
-            tried: 0,
-            most,
-        };
+        let mut trying = Trying { search, best: price(&best), order: best, tried: 0, most };
         trying.go_on(&mut Vec::new(), &[(table.everyone, 0)], Cost::default());
         let order = self.completed(&self.with_waiting(&trying.order));
         match trying.tried < trying.most {
@@ -100,8 +86,7 @@ impl Diagnosis {
     /// Whether every probe leaves at most one answer from which there is more to find out: then it does so whatever is left.
     fn one_live_branch(&self) -> bool {
         let table = &self.table;
-        (0..table.probes.len())
-            .all(|probe| live_parts(table, &Set::default(), probe, &table.everyone).len() <= 1)
+        (0..table.probes.len()).all(|probe| live_parts(table, &Set::default(), probe, &table.everyone).len() <= 1)
     }
 
     /// The probes in the order in which the tree does them where most is still open, the others as written.
@@ -130,42 +115,26 @@ impl Diagnosis {
         let table = &self.table;
         let (looks, rest) = looks::own_looks(table)?;
         let jobs = self.forest(&looks)?;
-        let found_by = if jobs.is_empty() {
-            FoundBy::Ratio
-        } else {
-            FoundBy::Clusters
-        };
+        let found_by = if jobs.is_empty() { FoundBy::Ratio } else { FoundBy::Clusters };
         if !rest.is_empty() {
             return Some((self.clustered(&looks, &jobs, None), found_by));
         }
         // Nobody is left over, so that the last cause needs no look: each in turn is the one that is not done.
-        let orders = looks
-            .iter()
-            .map(|look| self.clustered(&looks, &jobs, Some(look.probe)));
-        let best = orders.min_by_key(|order| {
-            (
-                cost_in_order(table, order, &table.everyone, 0),
-                order.clone(),
-            )
-        })?;
+        let orders = looks.iter().map(|look| self.clustered(&looks, &jobs, Some(look.probe)));
+        let best = orders.min_by_key(|order| (cost_in_order(table, order, &table.everyone, 0), order.clone()))?;
         Some((best, found_by))
     }
 
     /// The jobs that the looks need, each with the one job around it, if they are a forest.
     fn forest(&self, looks: &[Look]) -> Option<Vec<(usize, Option<usize>)>> {
         let table = &self.table;
-        let needed = looks
-            .iter()
-            .fold(0, |mask, look| mask | table.probes[look.probe].needs);
+        let needed = looks.iter().fold(0, |mask, look| mask | table.probes[look.probe].needs);
         let mut jobs = Vec::new();
         for job in table.in_opening_order(needed) {
             let around = table.jobs[job.0].needs & !(1 << job.0);
             jobs.push((job.0, self.innermost(around)?));
         }
-        looks
-            .iter()
-            .all(|look| self.innermost(table.probes[look.probe].needs).is_some())
-            .then_some(jobs)
+        looks.iter().all(|look| self.innermost(table.probes[look.probe].needs).is_some()).then_some(jobs)
     }
 
     /// The one job that needs all of these (`None` inside if there are none), if they are nested in one another.
@@ -176,48 +145,24 @@ impl Diagnosis {
         }
     }
 
-    fn clustered(
-        &self,
-        looks: &[Look],
-        jobs: &[(usize, Option<usize>)],
-        last: Option<usize>,
-    ) -> Vec<usize> {
+    fn clustered(&self, looks: &[Look], jobs: &[(usize, Option<usize>)], last: Option<usize>) -> Vec<usize> {
         let table = &self.table;
-        let done: Vec<&Look> = looks
-            .iter()
-            .filter(|look| Some(look.probe) != last)
-            .collect();
-        let needed = done
-            .iter()
-            .fold(0, |mask, look| mask | table.probes[look.probe].needs);
-        let jobs: Vec<&(usize, Option<usize>)> = jobs
-            .iter()
-            .filter(|(job, _)| needed >> job & 1 == 1)
-            .collect();
-        let place = |job: Option<usize>| {
-            job.and_then(|job| jobs.iter().position(|(other, _)| *other == job))
-        };
+        let done: Vec<&Look> = looks.iter().filter(|look| Some(look.probe) != last).collect();
+        let needed = done.iter().fold(0, |mask, look| mask | table.probes[look.probe].needs);
+        let jobs: Vec<&(usize, Option<usize>)> = jobs.iter().filter(|(job, _)| needed >> job & 1 == 1).collect();
+        let place = |job: Option<usize>| job.and_then(|job| jobs.iter().position(|(other, _)| *other == job));
         let mut tasks = Vec::new();
         for (job, around) in &jobs {
-            tasks.push(Task {
-                minutes: table.round_trip(1 << job),
-                weight: 0,
-                parent: place(*around),
-            });
+            tasks.push(Task { minutes: table.round_trip(1 << job), weight: 0, parent: place(*around) });
         }
         for look in &done {
             let row = &table.probes[look.probe];
             let parent = place(self.innermost(row.needs).flatten());
-            tasks.push(Task {
-                minutes: row.minutes,
-                weight: table.weight(&look.catch),
-                parent,
-            });
+            tasks.push(Task { minutes: row.minutes, weight: table.weight(&look.catch), parent });
         }
         let order = clusters::in_best_order(&tasks).into_iter();
-        let order: Vec<ProbeIndex> = order
-            .filter_map(|task| Some(ProbeIndex(done.get(task.checked_sub(jobs.len())?)?.probe)))
-            .collect();
+        let order: Vec<ProbeIndex> =
+            order.filter_map(|task| Some(ProbeIndex(done.get(task.checked_sub(jobs.len())?)?.probe))).collect();
         // The one that is not done stands behind the others; so do probes that part nothing.
         let last = last.map(ProbeIndex);
         self.completed(&order.into_iter().chain(last).collect::<Vec<_>>())
@@ -262,10 +207,8 @@ impl Diagnosis {
     fn with_waiting(&self, order: &[usize]) -> Vec<ProbeIndex> {
         let mut placed = Vec::new();
         for probe in order.iter().copied().map(ProbeIndex) {
-            let before = self
-                .as_written_order()
-                .into_iter()
-                .filter(|other| self.table.probes[probe.0].before.has(other.0));
+            let before =
+                self.as_written_order().into_iter().filter(|other| self.table.probes[probe.0].before.has(other.0));
             placed.extend(before.chain([probe]));
         }
         placed
@@ -294,9 +237,7 @@ impl Trying<'_> {
             return;
         }
         for probe in 0..self.search.table.probes.len() {
-            let useful = left
-                .iter()
-                .any(|(set, _)| self.search.table.splits(probe, set));
+            let useful = left.iter().any(|(set, _)| self.search.table.splits(probe, set));
             if !useful || self.waits(probe, begun, left) || self.tried >= self.most {
                 continue;
             }
@@ -313,9 +254,7 @@ impl Trying<'_> {
     /// Whether the probe comes after one that is not done and can still part something.
     fn waits(&self, probe: usize, begun: &[usize], left: &[(Set, u64)]) -> bool {
         let table = self.search.table;
-        let open = |other: usize| {
-            !begun.contains(&other) && left.iter().any(|(set, _)| table.splits(other, set))
-        };
+        let open = |other: usize| !begun.contains(&other) && left.iter().any(|(set, _)| table.splits(other, set));
         table.probes[probe].before.iter().any(open)
     }
 
@@ -327,11 +266,7 @@ impl Trying<'_> {
         for (set, open) in left {
             if table.splits(probe, set) {
                 let parts = live_parts(table, &Set::default(), probe, set);
-                next.extend(
-                    parts
-                        .into_iter()
-                        .map(|part| (part, table.step(probe, *open).open)),
-                );
+                next.extend(parts.into_iter().map(|part| (part, table.step(probe, *open).open)));
             } else {
                 next.push((*set, *open));
             }
@@ -365,14 +300,8 @@ pub(super) fn cost_in_order(table: &Table, order: &[usize], set: &Set, open: u64
     let probe = order[place];
     let (step, weight) = (table.step(probe, open), table.weight(set));
     let jobs = weight * u64::from(step.opened.count_ones());
-    let own = Cost {
-        minutes: weight * step.cost,
-        jobs,
-        worst: step.cost,
-    };
+    let own = Cost { minutes: weight * step.cost, jobs, worst: step.cost };
     let works_now = table.probes[probe].works_now;
-    let live = table
-        .parts(probe, set)
-        .filter(|(answer, _)| Some(*answer) != works_now);
+    let live = table.parts(probe, set).filter(|(answer, _)| Some(*answer) != works_now);
     own.with(live.map(|(_, part)| cost_in_order(table, &order[place + 1..], &part, step.open)))
 }

@@ -73,15 +73,7 @@ struct Action {
 impl<'t> Search<'t> {
     pub fn new(table: &'t Table, left_out: Set, allowance: usize) -> Self {
         let caught = looks::caught(table, &left_out);
-        Search {
-            table,
-            left_out,
-            states: Vec::new(),
-            places: HashMap::default(),
-            opened: 0,
-            allowance,
-            caught,
-        }
+        Search { table, left_out, states: Vec::new(), places: HashMap::default(), opened: 0, allowance, caught }
     }
 
     /// Settles a state, or improves its bound as far as the count of states allows. Gives what is now known.
@@ -116,14 +108,11 @@ impl<'t> Search<'t> {
 
     /// The probes that may be done here, in the author's order.
     pub fn useful(&self, set: &Set) -> impl Iterator<Item = usize> {
-        (0..self.table.probes.len())
-            .filter(move |probe| self.table.useful(*probe, set, &self.left_out))
+        (0..self.table.probes.len()).filter(move |probe| self.table.useful(*probe, set, &self.left_out))
     }
 
     fn known(&self, set: &Set, open: u64) -> Option<&State> {
-        self.places
-            .get(&(*set, open))
-            .map(|place| &self.states[*place as usize])
+        self.places.get(&(*set, open)).map(|place| &self.states[*place as usize])
     }
 
     fn place(&mut self, set: Set, open: u64) -> u32 {
@@ -132,17 +121,8 @@ impl<'t> Search<'t> {
         }
         let place = self.states.len() as u32;
         let minutes = bound::pairs(self.table, &set, open, &self.left_out);
-        let bound = Cost {
-            minutes,
-            ..Cost::default()
-        };
-        self.states.push(State {
-            set,
-            open,
-            bound,
-            settled: None,
-            actions: None,
-        });
+        let bound = Cost { minutes, ..Cost::default() };
+        self.states.push(State { set, open, bound, settled: None, actions: None });
         self.places.insert((set, open), place);
         place
     }
@@ -174,12 +154,7 @@ impl<'t> Search<'t> {
 
     /// Lists the probes of a state once; false if the count of states does not allow it.
     fn open_up(&mut self, place: u32) -> bool {
-        let State {
-            set,
-            open,
-            ref actions,
-            ..
-        } = self.states[place as usize];
+        let State { set, open, ref actions, .. } = self.states[place as usize];
         if actions.is_some() {
             return true;
         }
@@ -189,9 +164,7 @@ impl<'t> Search<'t> {
         let weight = self.table.weight(&set);
         let useful = self.worth_trying(&set, open);
         self.opened += 1;
-        self.allowance = self
-            .allowance
-            .saturating_sub(1 + useful.len() * useful.len() * set.len() / LARGE);
+        self.allowance = self.allowance.saturating_sub(1 + useful.len() * useful.len() * set.len() / LARGE);
         let mut actions = Vec::with_capacity(useful.len());
         for probe in useful {
             actions.push(self.action(probe, &set, open, weight));
@@ -218,53 +191,29 @@ impl<'t> Search<'t> {
 
     fn action(&mut self, probe: usize, set: &Set, open: u64, weight: u64) -> Action {
         let step = self.table.step(probe, open);
-        let own = Cost {
-            minutes: weight * step.cost,
-            jobs: weight * u64::from(step.opened.count_ones()),
-            worst: step.cost,
-        };
+        let own =
+            Cost { minutes: weight * step.cost, jobs: weight * u64::from(step.opened.count_ones()), worst: step.cost };
         let leaves = live_parts(self.table, &self.left_out, probe, set);
-        let leaves = leaves
-            .into_iter()
-            .map(|part| self.place(part, step.open))
-            .collect();
+        let leaves = leaves.into_iter().map(|part| self.place(part, step.open)).collect();
         Action { probe, own, leaves }
     }
 
     /// The probe with the least bound, and the minutes of the next least.
     fn least_two(&self, place: u32) -> (Least, u64) {
         let mut best = Least {
-            cost: Cost {
-                minutes: u64::MAX,
-                jobs: u64::MAX,
-                worst: u64::MAX,
-            },
+            cost: Cost { minutes: u64::MAX, jobs: u64::MAX, worst: u64::MAX },
             probe: usize::MAX,
             unsettled: None,
         };
         let mut other = u64::MAX;
         for action in self.states[place as usize].actions.iter().flatten() {
-            let parts = || {
-                action
-                    .leaves
-                    .iter()
-                    .map(|leaf| &self.states[*leaf as usize])
-            };
+            let parts = || action.leaves.iter().map(|leaf| &self.states[*leaf as usize]);
             let cost = action.own.with(parts().map(|state| state.bound));
             if cost < best.cost {
                 other = best.cost.minutes;
-                best = Least {
-                    cost,
-                    probe: action.probe,
-                    unsettled: None,
-                };
-                let heaviest = action
-                    .leaves
-                    .iter()
-                    .filter(|leaf| self.states[**leaf as usize].settled.is_none());
-                best.unsettled = heaviest
-                    .max_by_key(|leaf| self.states[**leaf as usize].bound.minutes)
-                    .copied();
+                best = Least { cost, probe: action.probe, unsettled: None };
+                let heaviest = action.leaves.iter().filter(|leaf| self.states[**leaf as usize].settled.is_none());
+                best.unsettled = heaviest.max_by_key(|leaf| self.states[**leaf as usize].bound.minutes).copied();
             } else {
                 other = other.min(cost.minutes);
             }
@@ -276,13 +225,9 @@ impl<'t> Search<'t> {
 /// What a probe's answers leave, without the runs that end: mended, one remedy, or nothing more to part.
 pub(super) fn live_parts(table: &Table, left_out: &Set, probe: usize, set: &Set) -> Vec<Set> {
     let works_now = table.probes[probe].works_now;
-    let parts = table
-        .parts(probe, set)
-        .filter(|(answer, _)| Some(*answer) != works_now);
+    let parts = table.parts(probe, set).filter(|(answer, _)| Some(*answer) != works_now);
     let live = |part: &Set| {
-        !table.one_end(part)
-            && (0..table.probes.len())
-                .any(|other| !left_out.has(other) && table.splits(other, part))
+        !table.one_end(part) && (0..table.probes.len()).any(|other| !left_out.has(other) && table.splits(other, part))
     };
     parts.map(|(_, part)| part).filter(live).collect()
 }
@@ -303,9 +248,7 @@ impl Hasher for Mixer {
     }
 
     fn write(&mut self, bytes: &[u8]) {
-        bytes
-            .iter()
-            .for_each(|byte| self.write_u64(u64::from(*byte)));
+        bytes.iter().for_each(|byte| self.write_u64(u64::from(*byte)));
     }
 
     fn write_u64(&mut self, word: u64) {

@@ -19,9 +19,7 @@ impl Set {
     }
 
     pub fn has(&self, index: usize) -> bool {
-        self.0
-            .get(index / 64)
-            .is_some_and(|word| word >> (index % 64) & 1 == 1)
+        self.0.get(index / 64).is_some_and(|word| word >> (index % 64) & 1 == 1)
     }
 
     pub fn and(&self, other: &Self) -> Self {
@@ -54,10 +52,7 @@ impl Set {
 
     /// The members, least first.
     pub fn iter(&self) -> impl Iterator<Item = usize> + use<> {
-        self.0
-            .into_iter()
-            .enumerate()
-            .flat_map(|(place, word)| Bits(word).map(move |bit| place * 64 + bit))
+        self.0.into_iter().enumerate().flat_map(|(place, word)| Bits(word).map(move |bit| place * 64 + bit))
     }
 }
 

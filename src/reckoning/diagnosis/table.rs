@@ -79,15 +79,10 @@ impl Table {
             probes: Vec::new(),
         };
         for (index, probe) in case.probes.iter().enumerate() {
-            table
-                .probes
-                .push(table.row(ProbeIndex(index), probe, before[index], &classes)?);
+            table.probes.push(table.row(ProbeIndex(index), probe, before[index], &classes)?);
         }
         table.classes = classes.into_iter().map(|(_, class)| class).collect();
-        table
-            .fits()
-            .then_some(table)
-            .ok_or_else(|| vec![Unsound::TooLarge])
+        table.fits().then_some(table).ok_or_else(|| vec![Unsound::TooLarge])
     }
 
     fn row(
@@ -97,21 +92,12 @@ impl Table {
         before: Set,
         classes: &[(Vec<u8>, Class)],
     ) -> Result<Row, Vec<Unsound>> {
-        let needs = probe
-            .needs
-            .iter()
-            .fold(0, |mask, job| mask | self.jobs[job.0].needs);
-        let shut = probe
-            .shut
-            .iter()
-            .fold(0, |mask, job| mask | self.jobs[job.0].nested);
+        let needs = probe.needs.iter().fold(0, |mask, job| mask | self.jobs[job.0].needs);
+        let shut = probe.shut.iter().fold(0, |mask, job| mask | self.jobs[job.0].nested);
         if let Some(job) = Bits(needs & shut).next() {
             return Err(vec![Unsound::OpenAndShut(index, JobIndex(job))]);
         }
-        let answer_of: Vec<u8> = classes
-            .iter()
-            .map(|(answers, _)| answers[index.0])
-            .collect();
+        let answer_of: Vec<u8> = classes.iter().map(|(answers, _)| answers[index.0]).collect();
         let mut answers = vec![Set::default(); probe.answers.len()];
         for (class, answer) in answer_of.iter().enumerate() {
             answers[usize::from(*answer)] = answers[usize::from(*answer)].with(class);
@@ -132,11 +118,7 @@ impl Table {
     /// Whether every sum of weights times minutes stays within 62 bits: each probe done once, each job reopened after each shutting.
     fn fits(&self) -> bool {
         let looks: u128 = self.probes.iter().map(|p| u128::from(p.minutes)).sum();
-        let jobs: u128 = self
-            .jobs
-            .iter()
-            .map(|j| u128::from(j.open) + u128::from(j.close))
-            .sum();
+        let jobs: u128 = self.jobs.iter().map(|j| u128::from(j.open) + u128::from(j.close)).sum();
         let times = 2 + self.probes.iter().filter(|p| p.shut > 0).count() as u128;
         let total = u128::from(self.weight(&self.everyone));
         jobs.checked_mul(times)
@@ -175,17 +157,14 @@ impl Table {
     /// Whether the probe can part what is left.
     pub fn splits(&self, probe: usize, set: &Set) -> bool {
         let row = &self.probes[probe];
-        set.first()
-            .is_some_and(|first| !set.within(&row.answers[usize::from(row.answer_of[first])]))
+        set.first().is_some_and(|first| !set.within(&row.answers[usize::from(row.answer_of[first])]))
     }
 
     /// What is left after each answer that can be given.
     pub fn parts(&self, probe: usize, set: &Set) -> impl Iterator<Item = (usize, Set)> {
         let set = *set;
         let answers = self.probes[probe].answers.iter().enumerate();
-        answers
-            .map(move |(answer, who)| (answer, who.and(&set)))
-            .filter(|(_, left)| !left.is_empty())
+        answers.map(move |(answer, who)| (answer, who.and(&set))).filter(|(_, left)| !left.is_empty())
     }
 
     /// Whether one remedy serves all that is left.
@@ -199,30 +178,19 @@ impl Table {
     pub fn useful(&self, probe: usize, set: &Set, left_out: &Set) -> bool {
         !left_out.has(probe)
             && self.splits(probe, set)
-            && self.probes[probe]
-                .before
-                .minus(left_out)
-                .iter()
-                .all(|earlier| !self.splits(earlier, set))
+            && self.probes[probe].before.minus(left_out).iter().all(|earlier| !self.splits(earlier, set))
     }
 
     pub fn step(&self, probe: usize, open: u64) -> Step {
         let row = &self.probes[probe];
         let shut = open & row.shut;
         let opened = row.needs & !(open & !shut);
-        Step {
-            shut,
-            opened,
-            open: (open & !shut) | opened,
-            cost: row.minutes + self.round_trip(opened),
-        }
+        Step { shut, opened, open: (open & !shut) | opened, cost: row.minutes + self.round_trip(opened) }
     }
 
     /// Opening and closing of all these jobs.
     pub fn round_trip(&self, jobs: u64) -> u64 {
-        Bits(jobs)
-            .map(|job| self.jobs[job].open + self.jobs[job].close)
-            .sum()
+        Bits(jobs).map(|job| self.jobs[job].open + self.jobs[job].close).sum()
     }
 
     /// Opening alone.
@@ -237,28 +205,18 @@ impl Table {
 
     /// These jobs, each after those it needs.
     pub fn in_opening_order(&self, jobs: u64) -> Vec<JobIndex> {
-        self.job_order
-            .iter()
-            .filter(|job| jobs >> **job & 1 == 1)
-            .map(|job| JobIndex(*job))
-            .collect()
+        self.job_order.iter().filter(|job| jobs >> **job & 1 == 1).map(|job| JobIndex(*job)).collect()
     }
 
     /// Jobs that must be open for all of these, these too.
     pub fn with_needs(&self, jobs: &[JobIndex]) -> u64 {
-        jobs.iter()
-            .fold(0, |mask, job| mask | self.jobs[job.0].needs)
+        jobs.iter().fold(0, |mask, job| mask | self.jobs[job.0].needs)
     }
 }
 
 fn job_rows(case: &Case) -> Result<Vec<JobRow>, Vec<Unsound>> {
-    let needs = closure(
-        case.jobs
-            .iter()
-            .map(|job| job.needs.iter().map(|j| j.0).collect())
-            .collect(),
-    )
-    .map_err(|job| vec![Unsound::JobCycle(JobIndex(job))])?;
+    let needs = closure(case.jobs.iter().map(|job| job.needs.iter().map(|j| j.0).collect()).collect())
+        .map_err(|job| vec![Unsound::JobCycle(JobIndex(job))])?;
     let mask = |set: &Set| set.iter().fold(0u64, |mask, job| mask | 1 << job);
     let rows = case.jobs.iter().enumerate().map(|(index, job)| JobRow {
         open: job.open.0,
@@ -281,21 +239,14 @@ fn job_order(jobs: &[JobRow]) -> Vec<usize> {
 }
 
 fn before(case: &Case) -> Result<Vec<Set>, Vec<Unsound>> {
-    closure(
-        case.probes
-            .iter()
-            .map(|probe| probe.after.iter().map(|p| p.0).collect())
-            .collect(),
-    )
-    .map_err(|probe| vec![Unsound::AfterCycle(ProbeIndex(probe))])
+    closure(case.probes.iter().map(|probe| probe.after.iter().map(|p| p.0).collect()).collect())
+        .map_err(|probe| vec![Unsound::AfterCycle(ProbeIndex(probe))])
 }
 
 /// Everything that can be reached from each; the first that reaches itself is an error.
 fn closure(direct: Vec<Vec<usize>>) -> Result<Vec<Set>, usize> {
-    let mut reach: Vec<Set> = direct
-        .iter()
-        .map(|next| next.iter().fold(Set::default(), |set, i| set.with(*i)))
-        .collect();
+    let mut reach: Vec<Set> =
+        direct.iter().map(|next| next.iter().fold(Set::default(), |set, i| set.with(*i))).collect();
     for middle in 0..reach.len() {
         for from in 0..reach.len() {
             if reach[from].has(middle) {
@@ -303,11 +254,7 @@ fn closure(direct: Vec<Vec<usize>>) -> Result<Vec<Set>, usize> {
             }
         }
     }
-    match reach
-        .iter()
-        .enumerate()
-        .position(|(index, set)| set.has(index))
-    {
+    match reach.iter().enumerate().position(|(index, set)| set.has(index)) {
         Some(index) => Err(index),
         None => Ok(reach),
     }
@@ -317,10 +264,7 @@ fn closure(direct: Vec<Vec<usize>>) -> Result<Vec<Set>, usize> {
 fn classes(case: &Case, expansion: &Expansion) -> Result<Vec<(Vec<u8>, Class)>, Vec<Unsound>> {
     let mut merged: BTreeMap<&[u8], Vec<(Suspect, u64)>> = BTreeMap::new();
     for behaviour in &expansion.behaviours {
-        merged
-            .entry(&behaviour.answers)
-            .or_default()
-            .push((behaviour.suspect, behaviour.weight));
+        merged.entry(&behaviour.answers).or_default().push((behaviour.suspect, behaviour.weight));
     }
     if merged.len() > most::CLASSES {
         return Err(vec![Unsound::TooMany("ways to behave", most::CLASSES)]);
@@ -329,23 +273,10 @@ fn classes(case: &Case, expansion: &Expansion) -> Result<Vec<(Vec<u8>, Class)>, 
     for (answers, members) in merged {
         let end = end_of(case, &members, found.len());
         let weight = members.iter().map(|(_, weight)| weight).sum();
-        found.push((
-            answers.to_vec(),
-            Class {
-                weight,
-                end,
-                circle: 0,
-                members,
-            },
-        ));
+        found.push((answers.to_vec(), Class { weight, end, circle: 0, members }));
     }
     circles(case, &mut found);
-    found.sort_by_key(|(_, class)| {
-        (
-            class.circle,
-            class.members.first().map(|(suspect, _)| *suspect),
-        )
-    });
+    found.sort_by_key(|(_, class)| (class.circle, class.members.first().map(|(suspect, _)| *suspect)));
     Ok(found)
 }
 
@@ -386,10 +317,7 @@ fn circles(case: &Case, classes: &mut [(Vec<u8>, Class)]) {
             });
             let (new, old) = (classes[earlier].1.circle, classes[later].1.circle);
             if new != old && (mended || classes[earlier].1.end == classes[later].1.end) {
-                classes
-                    .iter_mut()
-                    .filter(|(_, class)| class.circle == old)
-                    .for_each(|(_, class)| class.circle = new);
+                classes.iter_mut().filter(|(_, class)| class.circle == old).for_each(|(_, class)| class.circle = new);
             }
         }
     }

@@ -126,14 +126,7 @@ pub(super) trait Chooser {
 impl Standing {
     pub fn start(table: &Table) -> Self {
         let (open, ruled_out) = (Vec::new(), Vec::new());
-        Standing {
-            left: table.everyone,
-            open,
-            so_far: 0,
-            left_out: Set::default(),
-            ruled_out,
-            mended: None,
-        }
+        Standing { left: table.everyone, open, so_far: 0, left_out: Set::default(), ruled_out, mended: None }
     }
 
     pub fn open_mask(&self) -> u64 {
@@ -146,8 +139,7 @@ impl Standing {
         let mut next = self.clone();
         next.open.retain(|job| step.shut >> job.0 & 1 == 0);
         next.open.extend(table.in_opening_order(step.opened));
-        next.so_far +=
-            table.probes[probe].minutes + table.opening(step.opened) + table.closing(step.shut);
+        next.so_far += table.probes[probe].minutes + table.opening(step.opened) + table.closing(step.shut);
         (next, step)
     }
 
@@ -156,10 +148,7 @@ impl Standing {
         let mut next = self.clone();
         next.left = self.left.and(&table.probes[probe].answers[answer]);
         let still = weights(table, &next.left);
-        for suspect in weights(table, &self.left)
-            .into_keys()
-            .filter(|suspect| !still.contains_key(suspect))
-        {
+        for suspect in weights(table, &self.left).into_keys().filter(|suspect| !still.contains_key(suspect)) {
             next.ruled_out.push((suspect, ProbeIndex(probe)));
         }
         if table.probes[probe].works_now == Some(answer) {
@@ -170,13 +159,8 @@ impl Standing {
 
     pub fn belief(&self, table: &Table) -> Belief {
         let total = table.weight(&self.left);
-        let possible = weights(table, &self.left)
-            .into_iter()
-            .map(|(who, weight)| (who, Fraction::new(weight, total)));
-        Belief {
-            possible: possible.collect(),
-            ruled_out: self.ruled_out.clone(),
-        }
+        let possible = weights(table, &self.left).into_iter().map(|(who, weight)| (who, Fraction::new(weight, total)));
+        Belief { possible: possible.collect(), ruled_out: self.ruled_out.clone() }
     }
 }
 
@@ -190,12 +174,7 @@ pub(super) fn weights(table: &Table, set: &Set) -> BTreeMap<Suspect, u64> {
 }
 
 /// The tree from here on, and its cost.
-pub(super) fn grow(
-    case: &Case,
-    table: &Table,
-    standing: Standing,
-    chooser: &mut dyn Chooser,
-) -> (Node, Cost) {
+pub(super) fn grow(case: &Case, table: &Table, standing: Standing, chooser: &mut dyn Chooser) -> (Node, Cost) {
     grow_after(case, table, standing, chooser, None)
 }
 
@@ -206,25 +185,13 @@ fn grow_after(
     chooser: &mut dyn Chooser,
     done: Option<usize>,
 ) -> (Node, Cost) {
-    let over =
-        standing.mended.is_some() || standing.left.is_empty() || table.one_end(&standing.left);
-    let next = if over {
-        None
-    } else {
-        chooser.choose(&standing.left, standing.open_mask())
-    };
-    let passed_over = if over {
-        Vec::new()
-    } else {
-        chooser.passed_over(done, next)
-    };
+    let over = standing.mended.is_some() || standing.left.is_empty() || table.one_end(&standing.left);
+    let next = if over { None } else { chooser.choose(&standing.left, standing.open_mask()) };
+    let passed_over = if over { Vec::new() } else { chooser.passed_over(done, next) };
     match next {
         None => {
             let kind = kind(case, table, &standing);
-            (
-                Node::Ending(Box::new(ending(table, standing, kind, passed_over))),
-                Cost::default(),
-            )
+            (Node::Ending(Box::new(ending(table, standing, kind, passed_over))), Cost::default())
         }
         Some(probe) => {
             let (node, cost) = decision(case, table, standing, chooser, probe, passed_over);
@@ -249,18 +216,10 @@ fn decision(
         let next = worked.answered(table, probe, answer);
         let chance = Fraction::new(table.weight(&next.left), total);
         let (node, cost) = grow_after(case, table, next, chooser, Some(probe));
-        branches.push(Branch {
-            answer: AnswerIndex(answer),
-            chance,
-            node,
-        });
+        branches.push(Branch { answer: AnswerIndex(answer), chance, node });
         parts.push(cost);
     }
-    let own = Cost {
-        minutes: total * step.cost,
-        jobs: total * u64::from(step.opened.count_ones()),
-        worst: step.cost,
-    };
+    let own = Cost { minutes: total * step.cost, jobs: total * u64::from(step.opened.count_ones()), worst: step.cost };
     let cost = own.with(parts.into_iter());
     let mut shut_first = standing.open.clone();
     shut_first.retain(|job| step.shut >> job.0 & 1 == 1);
@@ -287,12 +246,7 @@ pub(super) fn expected(minutes: u64, weight: u64) -> Fraction {
     Fraction::reduced(minutes.into(), u128::from(weight) * 10)
 }
 
-pub(super) fn ending(
-    table: &Table,
-    standing: Standing,
-    kind: EndingKind,
-    passed_over: Vec<ProbeIndex>,
-) -> Ending {
+pub(super) fn ending(table: &Table, standing: Standing, kind: EndingKind, passed_over: Vec<ProbeIndex>) -> Ending {
     let mut close = standing.open.clone();
     close.reverse();
     Ending {
@@ -310,8 +264,7 @@ fn kind(case: &Case, table: &Table, standing: &Standing) -> EndingKind {
     let left = weights(table, &standing.left);
     let mut remedies = left.keys().map(|suspect| remedy_of(case, *suspect));
     let first = remedies.next().flatten();
-    let one = remedies.all(|remedy| remedy == first)
-        && (case.tell_apart == TellApart::Remedies || left.len() == 1);
+    let one = remedies.all(|remedy| remedy == first) && (case.tell_apart == TellApart::Remedies || left.len() == 1);
     match (standing.mended, first) {
         (Some(probe), _) => EndingKind::Mended(probe),
         _ if left.is_empty() => EndingKind::NothingFits,
@@ -323,11 +276,7 @@ fn kind(case: &Case, table: &Table, standing: &Standing) -> EndingKind {
 
 /// All endings of a tree, in the order of its branches, each with the probe that was done last.
 pub(super) fn endings(node: &Node) -> Vec<(&Ending, Option<ProbeIndex>)> {
-    fn collect<'n>(
-        node: &'n Node,
-        last: Option<ProbeIndex>,
-        found: &mut Vec<(&'n Ending, Option<ProbeIndex>)>,
-    ) {
+    fn collect<'n>(node: &'n Node, last: Option<ProbeIndex>, found: &mut Vec<(&'n Ending, Option<ProbeIndex>)>) {
         match node {
             Node::Ending(ending) => found.push((ending, last)),
             Node::Decision(decision) => {
@@ -353,8 +302,7 @@ pub(super) fn working_again(case: &Case, table: &Table, node: &Node) -> u128 {
             let after = match (ending.kind, remedy) {
                 (EndingKind::Mended(_), _) | (_, None) => 0,
                 (_, Some(r)) => {
-                    u128::from(r.minutes.0)
-                        + u128::from(table.round_trip(table.with_needs(&r.needs) & !open))
+                    u128::from(r.minutes.0) + u128::from(table.round_trip(table.with_needs(&r.needs) & !open))
                 }
             };
             sum += u128::from(weight) * (run + after);

@@ -85,10 +85,7 @@ impl Fraction {
             return Self::ZERO;
         }
         let common = gcd(over, under);
-        Fraction {
-            over: over / common,
-            under: under / common,
-        }
+        Fraction { over: over / common, under: under / common }
     }
 
     /// What stands above the line.
@@ -109,10 +106,7 @@ impl Fraction {
 
 impl Ord for Fraction {
     fn cmp(&self, other: &Self) -> Ordering {
-        let (left, right) = (
-            self.over.checked_mul(other.under),
-            other.over.checked_mul(self.under),
-        );
+        let (left, right) = (self.over.checked_mul(other.under), other.over.checked_mul(self.under));
         match (left, right) {
             (Some(left), Some(right)) => left.cmp(&right),
             _ => by_continued_fraction(*self, *other),
@@ -143,16 +137,9 @@ fn by_continued_fraction(left: Fraction, right: Fraction) -> Ordering {
         (Ordering::Equal, 0, 0) => Ordering::Equal,
         (Ordering::Equal, 0, _) => Ordering::Less,
         (Ordering::Equal, _, 0) => Ordering::Greater,
-        (Ordering::Equal, l, r) => by_continued_fraction(
-            Fraction {
-                over: right.under,
-                under: r,
-            },
-            Fraction {
-                over: left.under,
-                under: l,
-            },
-        ),
+        (Ordering::Equal, l, r) => {
+            by_continued_fraction(Fraction { over: right.under, under: r }, Fraction { over: left.under, under: l })
+        }
         (different, ..) => different,
     }
 }

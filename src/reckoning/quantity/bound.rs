@@ -104,14 +104,8 @@ impl Bound {
     /// What cannot be read, with its bytes in `text`; a value alone is refused, because it does not say on which side it limits.
     pub fn parse(text: &str, expect: Expect) -> Result<Bound, Unreadable> {
         let part = Part::all(text);
-        let before = BEFORE
-            .iter()
-            .find_map(|&(word, made)| Some((part.after(word)?, made)));
-        let after = || {
-            AFTER
-                .iter()
-                .find_map(|&(word, made)| Some((part.before(word)?, made)))
-        };
+        let before = BEFORE.iter().find_map(|&(word, made)| Some((part.after(word)?, made)));
+        let after = || AFTER.iter().find_map(|&(word, made)| Some((part.before(word)?, made)));
         if let Some((value, made)) = before.or_else(after) {
             return Ok(made(value.loose()?.settled(None, expect)?));
         }
@@ -144,9 +138,7 @@ impl Bound {
     #[must_use]
     pub fn unit(&self) -> Unit {
         match self {
-            Bound::AtMost(q) | Bound::LessThan(q) | Bound::AtLeast(q) | Bound::MoreThan(q) => {
-                q.unit
-            }
+            Bound::AtMost(q) | Bound::LessThan(q) | Bound::AtLeast(q) | Bound::MoreThan(q) => q.unit,
             Bound::Between(range) => range.most.unit,
             Bound::Around(figure) => figure.value.unit,
         }
@@ -192,10 +184,7 @@ impl Bound {
             Bound::LessThan(q) => (Edge::Free, Edge::Excluded(q.kept()?)),
             Bound::AtLeast(q) => (Edge::Included(q.kept()?), Edge::Free),
             Bound::MoreThan(q) => (Edge::Excluded(q.kept()?), Edge::Free),
-            Bound::Between(range) => (
-                Edge::Included(range.least.kept()?),
-                Edge::Included(range.most.kept()?),
-            ),
+            Bound::Between(range) => (Edge::Included(range.least.kept()?), Edge::Included(range.most.kept()?)),
             Bound::Around(figure) => {
                 let (least, most) = figure.ends()?;
                 (Edge::Included(least), Edge::Included(most))
@@ -222,11 +211,7 @@ impl Reading {
     /// A reading of an instrument that is taken to be exact, without leads.
     #[must_use]
     pub fn exact(shown: Quantity) -> Reading {
-        Reading {
-            shown,
-            uncertainty: Uncertainty::default(),
-            leads: None,
-        }
+        Reading { shown, uncertainty: Uncertainty::default(), leads: None }
     }
 
     /// The least and the most that the truth may be, the leads taken off, in the kept unit.
@@ -235,20 +220,13 @@ impl Reading {
     /// Leads or an uncertainty of another dimension, or too many digits.
     pub fn ends(&self) -> Result<(Ratio, Ratio), Incomparable> {
         let (mut value, mut wide) = (self.shown.kept()?, self.uncertainty.half_width(self.shown)?);
-        let sum = |a: Ratio, b: Option<Ratio>| {
-            b.and_then(|b| a.plus(b)).ok_or(Incomparable::TooManyDigits)
-        };
+        let sum = |a: Ratio, b: Option<Ratio>| b.and_then(|b| a.plus(b)).ok_or(Incomparable::TooManyDigits);
         if let Some(leads) = self.leads {
             same(self.shown.unit, leads.unit)?;
-            value = value
-                .minus(leads.kept()?)
-                .ok_or(Incomparable::TooManyDigits)?;
+            value = value.minus(leads.kept()?).ok_or(Incomparable::TooManyDigits)?;
             wide = sum(wide, Some(self.uncertainty.half_width(leads)?))?;
         }
-        Ok((
-            sum(value, Ratio::ZERO.minus(wide))?,
-            sum(value, Some(wide))?,
-        ))
+        Ok((sum(value, Ratio::ZERO.minus(wide))?, sum(value, Some(wide))?))
     }
 }
 
@@ -285,11 +263,7 @@ fn two_sided(part: Part<'_>, expect: Expect) -> Result<Bound, Unreadable> {
     if figures.len() != 1 {
         let flawed = || part.flawed(Flaw::TooManyFigures);
         let range = Range::between(part, &figures, expect)?;
-        return if range.usual.is_some() {
-            Err(flawed())
-        } else {
-            Ok(Bound::Between(range))
-        };
+        return if range.usual.is_some() { Err(flawed()) } else { Ok(Bound::Between(range)) };
     }
     let figure = Figure::of(part, expect)?;
     if figure.tolerance.is_none() {

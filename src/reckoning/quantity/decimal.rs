@@ -34,15 +34,8 @@ impl Decimal {
     /// `digits` with the last `places` of them after the point: `new(310, 2)` is `3.10`.
     #[must_use]
     pub const fn new(digits: i64, places: u8) -> Decimal {
-        let places = if places as u32 > MOST_PLACES {
-            MOST_PLACES
-        } else {
-            places as u32
-        };
-        Decimal {
-            digits: digits as i128,
-            places,
-        }
+        let places = if places as u32 > MOST_PLACES { MOST_PLACES } else { places as u32 };
+        Decimal { digits: digits as i128, places }
     }
 
     /// Reads plain digits, `12` or `0.50`, without a sign; `None` if they are not that, or too many.
@@ -52,19 +45,13 @@ impl Decimal {
         if significant > MOST_DIGITS || after.len() > MOST_PLACES as usize {
             return None;
         }
-        Some(Decimal {
-            digits: all.parse().ok()?,
-            places: u32::try_from(after.len()).ok()?,
-        })
+        Some(Decimal { digits: all.parse().ok()?, places: u32::try_from(after.len()).ok()? })
     }
 
     /// The same with the other sign.
     #[must_use]
     pub fn negative(self) -> Decimal {
-        Decimal {
-            digits: -self.digits,
-            ..self
-        }
+        Decimal { digits: -self.digits, ..self }
     }
 
     /// The exact value.
@@ -83,10 +70,7 @@ impl Decimal {
     /// How many digits it is given to. Zeros at the end count: who writes `500 g` means 500, not 5 hundreds.
     #[must_use]
     pub fn significant(self) -> u32 {
-        self.digits
-            .unsigned_abs()
-            .checked_ilog10()
-            .map_or(1, |more| more + 1)
+        self.digits.unsigned_abs().checked_ilog10().map_or(1, |more| more + 1)
     }
 
     /// The first digit that is not a zero, or zero.
@@ -102,10 +86,7 @@ impl Decimal {
     pub fn with_places(self, places: u32) -> Decimal {
         let more = places.min(MOST_PLACES).saturating_sub(self.places);
         match self.digits.checked_mul(10_i128.pow(more)) {
-            Some(digits) => Decimal {
-                digits,
-                places: self.places + more,
-            },
+            Some(digits) => Decimal { digits, places: self.places + more },
             None => self,
         }
     }
@@ -114,22 +95,12 @@ impl Decimal {
     #[must_use]
     pub fn to_places(exact: Ratio, places: i32, rounding: Rounding) -> Option<Decimal> {
         let tens = Ratio::new(10_i128.checked_pow(places.unsigned_abs())?, 1)?;
-        let scaled = if places < 0 {
-            exact.over(tens)?
-        } else {
-            exact.times(tens)?
-        };
+        let scaled = if places < 0 { exact.over(tens)? } else { exact.times(tens)? };
         let whole = whole(scaled, rounding);
         if places < 0 {
-            return Some(Decimal {
-                digits: whole.checked_mul(tens.top())?,
-                places: 0,
-            });
+            return Some(Decimal { digits: whole.checked_mul(tens.top())?, places: 0 });
         }
-        let cut = Decimal {
-            digits: whole,
-            places: places.unsigned_abs(),
-        };
+        let cut = Decimal { digits: whole, places: places.unsigned_abs() };
         (cut.places <= MOST_PLACES).then_some(cut)
     }
 
@@ -152,17 +123,9 @@ impl Decimal {
     pub fn plain(self) -> String {
         let sign = if self.digits < 0 { "-" } else { "" };
         let places = self.places as usize;
-        let digits = format!(
-            "{:0>width$}",
-            self.digits.unsigned_abs(),
-            width = places + 1
-        );
+        let digits = format!("{:0>width$}", self.digits.unsigned_abs(), width = places + 1);
         let (whole, after) = digits.split_at(digits.len() - places);
-        if places == 0 {
-            format!("{sign}{whole}")
-        } else {
-            format!("{sign}{whole}.{after}")
-        }
+        if places == 0 { format!("{sign}{whole}") } else { format!("{sign}{whole}.{after}") }
     }
 }
 
@@ -189,11 +152,7 @@ pub(super) fn order(exact: Ratio) -> Option<i32> {
 /// Ten to that power.
 pub(super) fn power(order: i32) -> Option<Ratio> {
     let tens = 10_i128.checked_pow(order.unsigned_abs())?;
-    if order < 0 {
-        Ratio::new(1, tens)
-    } else {
-        Ratio::new(tens, 1)
-    }
+    if order < 0 { Ratio::new(1, tens) } else { Ratio::new(tens, 1) }
 }
 
 /// The whole number that `exact` is cut to.

@@ -40,14 +40,9 @@ impl Minutes {
     /// A time as minutes; `None` if it is no time, below zero, or not whole tenths of a minute.
     #[must_use]
     pub fn of(value: Quantity) -> Option<Minutes> {
-        let tenths = value
-            .exact_in(Unit::Minute)
-            .ok()?
-            .times(Ratio::new(10, 1)?)?;
+        let tenths = value.exact_in(Unit::Minute).ok()?.times(Ratio::new(10, 1)?)?;
         let whole = (tenths.bottom() == 1).then(|| tenths.top())?;
-        Some(Minutes {
-            tenths: u32::try_from(whole).ok()?,
-        })
+        Some(Minutes { tenths: u32::try_from(whole).ok()? })
     }
 
     /// The time as people say it, in whole minutes. Half a minute counts up, and something is never nothing: who waits too
@@ -56,33 +51,17 @@ impl Minutes {
     pub fn spell(self) -> Spell {
         let half_up = self.tenths / 10 + u32::from(self.tenths % 10 >= 5);
         let minutes = half_up.max(u32::from(self.tenths > 0));
-        Spell {
-            days: minutes / 1440,
-            hours: minutes / 60 % 24,
-            minutes: minutes % 60,
-        }
+        Spell { days: minutes / 1440, hours: minutes / 60 % 24, minutes: minutes % 60 }
     }
 }
 
 impl fmt::Display for Minutes {
     /// `45 min`, `1 h 30 min`, `8 h`, `2 days`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Spell {
-            days,
-            hours,
-            minutes,
-        } = self.spell();
+        let Spell { days, hours, minutes } = self.spell();
         let day = if days == 1 { "day" } else { "days" };
-        let said = [(days, day), (hours, "h"), (minutes, "min")]
-            .into_iter()
-            .filter(|&(count, _)| count > 0);
-        let said: Vec<String> = said
-            .map(|(count, unit)| format!("{count}\u{a0}{unit}"))
-            .collect();
-        if said.is_empty() {
-            f.write_str("0\u{a0}min")
-        } else {
-            f.write_str(&said.join(" "))
-        }
+        let said = [(days, day), (hours, "h"), (minutes, "min")].into_iter().filter(|&(count, _)| count > 0);
+        let said: Vec<String> = said.map(|(count, unit)| format!("{count}\u{a0}{unit}")).collect();
+        if said.is_empty() { f.write_str("0\u{a0}min") } else { f.write_str(&said.join(" ")) }
     }
 }

@@ -34,42 +34,17 @@ impl Range {
     }
 
     /// The range of these figures, in order; `part` is the text to point at if they do not rise.
-    pub(super) fn between(
-        part: Part<'_>,
-        figures: &[Part<'_>],
-        expect: Expect,
-    ) -> Result<Range, Unreadable> {
-        let loose = figures
-            .iter()
-            .map(|figure| figure.loose())
-            .collect::<Result<Vec<_>, _>>()?;
+    pub(super) fn between(part: Part<'_>, figures: &[Part<'_>], expect: Expect) -> Result<Range, Unreadable> {
+        let loose = figures.iter().map(|figure| figure.loose()).collect::<Result<Vec<_>, _>>()?;
         let figures = settled(&loose, expect)?;
         let range = match *figures.as_slice() {
-            [only] => Range {
-                least: only,
-                usual: Some(only),
-                most: only,
-            },
-            [least, most] => Range {
-                least,
-                usual: None,
-                most,
-            },
-            [least, usual, most] => Range {
-                least,
-                usual: Some(usual),
-                most,
-            },
+            [only] => Range { least: only, usual: Some(only), most: only },
+            [least, most] => Range { least, usual: None, most },
+            [least, usual, most] => Range { least, usual: Some(usual), most },
             _ => return Err(part.flawed(Flaw::TooManyFigures)),
         };
-        let rises = figures
-            .windows(2)
-            .all(|pair| matches!(pair, &[a, b] if rises(a, b)));
-        if rises {
-            Ok(range)
-        } else {
-            Err(part.flawed(Flaw::NotRising))
-        }
+        let rises = figures.windows(2).all(|pair| matches!(pair, &[a, b] if rises(a, b)));
+        if rises { Ok(range) } else { Err(part.flawed(Flaw::NotRising)) }
     }
 
     /// The range with the preferred unit first: `5.5 to 9.5 cm (2.2 to 3.7 in)`.
@@ -83,19 +58,8 @@ impl Range {
     pub fn show_cut(&self, system: System, least: Rounding, most: Rounding) -> String {
         beside(self.most.unit, system, self.to_string(), |unit| {
             let least = self.least.converted(unit, least).ok()?;
-            let usual = self
-                .usual
-                .map(|usual| usual.converted(unit, Rounding::Nearest))
-                .transpose()
-                .ok()?;
-            Some(
-                Range {
-                    least,
-                    usual,
-                    most: self.most.converted(unit, most).ok()?,
-                }
-                .to_string(),
-            )
+            let usual = self.usual.map(|usual| usual.converted(unit, Rounding::Nearest)).transpose().ok()?;
+            Some(Range { least, usual, most: self.most.converted(unit, most).ok()? }.to_string())
         })
     }
 }
@@ -111,26 +75,15 @@ impl fmt::Display for Range {
         } else {
             write!(f, "{} to {}", self.least, self.most)?;
         }
-        self.usual
-            .map_or(Ok(()), |usual| write!(f, ", usually {usual}"))
+        self.usual.map_or(Ok(()), |usual| write!(f, ", usually {usual}"))
     }
 }
 
 /// The figures with their units: one that has none takes the next one's that has, or else the last one's.
 fn settled(figures: &[Loose<'_>], expect: Expect) -> Result<Vec<Quantity>, Unreadable> {
     let last = figures.iter().rev().find_map(|figure| figure.unit);
-    let lent = |at: usize| {
-        figures
-            .iter()
-            .skip(at)
-            .find_map(|figure| figure.unit)
-            .or(last)
-    };
-    figures
-        .iter()
-        .enumerate()
-        .map(|(at, figure)| figure.settled(lent(at), expect))
-        .collect()
+    let lent = |at: usize| figures.iter().skip(at).find_map(|figure| figure.unit).or(last);
+    figures.iter().enumerate().map(|(at, figure)| figure.settled(lent(at), expect)).collect()
 }
 
 fn rises(a: Quantity, b: Quantity) -> bool {

@@ -24,10 +24,7 @@ impl Ratio {
             return None;
         }
         let shared = common(top, bottom) * bottom.signum();
-        Some(Ratio {
-            top: top / shared,
-            bottom: bottom / shared,
-        })
+        Some(Ratio { top: top / shared, bottom: bottom / shared })
     }
 
     /// The number above the line; it carries the sign.
@@ -47,29 +44,20 @@ impl Ratio {
     pub fn plus(self, other: Ratio) -> Option<Ratio> {
         let shared = common(self.bottom, other.bottom);
         let (left, right) = (other.bottom / shared, self.bottom / shared);
-        let top = self
-            .top
-            .checked_mul(left)?
-            .checked_add(other.top.checked_mul(right)?)?;
+        let top = self.top.checked_mul(left)?.checked_add(other.top.checked_mul(right)?)?;
         Ratio::new(top, self.bottom.checked_mul(left)?)
     }
 
     /// The difference.
     #[must_use]
     pub fn minus(self, other: Ratio) -> Option<Ratio> {
-        self.plus(Ratio {
-            top: -other.top,
-            bottom: other.bottom,
-        })
+        self.plus(Ratio { top: -other.top, bottom: other.bottom })
     }
 
     /// The product. Common factors go first, so that only a product that truly does not fit is `None`.
     #[must_use]
     pub fn times(self, other: Ratio) -> Option<Ratio> {
-        let (one, two) = (
-            common(self.top, other.bottom),
-            common(other.top, self.bottom),
-        );
+        let (one, two) = (common(self.top, other.bottom), common(other.top, self.bottom));
         let top = (self.top / one).checked_mul(other.top / two)?;
         Ratio::new(top, (self.bottom / two).checked_mul(other.bottom / one)?)
     }
@@ -83,10 +71,7 @@ impl Ratio {
     /// The same without its sign.
     #[must_use]
     pub fn size(self) -> Ratio {
-        Ratio {
-            top: self.top.abs(),
-            bottom: self.bottom,
-        }
+        Ratio { top: self.top.abs(), bottom: self.bottom }
     }
 
     /// The nearest machine number, or one beside it: for networks that are solved in machine numbers, never for a comparison.
@@ -113,16 +98,7 @@ impl Ord for Ratio {
                 return whole.cmp(&against).then(left.signum().cmp(&right.signum()));
             }
             // left/a.bottom < right/b.bottom exactly when a.bottom/left > b.bottom/right: the sides change places.
-            (a, b) = (
-                Ratio {
-                    top: b.bottom,
-                    bottom: right,
-                },
-                Ratio {
-                    top: a.bottom,
-                    bottom: left,
-                },
-            );
+            (a, b) = (Ratio { top: b.bottom, bottom: right }, Ratio { top: a.bottom, bottom: left });
         }
     }
 }

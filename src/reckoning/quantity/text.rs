@@ -20,27 +20,18 @@ pub struct Expect {
 
 impl Expect {
     /// Any value that has a unit.
-    pub const ANY: Expect = Expect {
-        dimension: None,
-        bare: None,
-    };
+    pub const ANY: Expect = Expect { dimension: None, bare: None };
 
     /// A value of this dimension, with its unit.
     #[must_use]
     pub fn of(dimension: Dimension) -> Expect {
-        Expect {
-            dimension: Some(dimension),
-            bare: None,
-        }
+        Expect { dimension: Some(dimension), bare: None }
     }
 
     /// A value of this unit's dimension; a bare number is in this unit.
     #[must_use]
     pub fn or_bare(unit: Unit) -> Expect {
-        Expect {
-            dimension: Some(unit.dimension()),
-            bare: Some(unit),
-        }
+        Expect { dimension: Some(unit.dimension()), bare: Some(unit) }
     }
 }
 
@@ -116,13 +107,9 @@ impl Flaw {
         match self {
             Flaw::NoNumber => "write a number and its unit, such as `3 N·m`".to_owned(),
             Flaw::BadNumber => "write digits with at most one point, such as `0.5`".to_owned(),
-            Flaw::Comma => {
-                "write a point for the decimals and nothing between thousands".to_owned()
-            }
+            Flaw::Comma => "write a point for the decimals and nothing between thousands".to_owned(),
             Flaw::TooManyDigits => format!("write at most {MOST_DIGITS} digits"),
-            Flaw::UnknownUnit {
-                nearest: Some(unit),
-            } => format!("the nearest unit is `{unit}`"),
+            Flaw::UnknownUnit { nearest: Some(unit) } => format!("the nearest unit is `{unit}`"),
             Flaw::UnknownUnit { nearest: None } => {
                 format!("the units are {}", Unit::ALL.map(Unit::symbol).join(", "))
             }
@@ -133,12 +120,8 @@ impl Flaw {
             Flaw::NotRising => "write the least first and the most last".to_owned(),
             Flaw::TooManyFigures => "write `least .. most` or `least .. usual .. most`".to_owned(),
             Flaw::BadTolerance => "write `± 0.5 N·m` or `± 10 %`".to_owned(),
-            Flaw::NoDirection => {
-                "write `at most`, `less than`, `at least`, `more than` or `2 to 3`".to_owned()
-            }
-            Flaw::NotMinutes => {
-                "write minutes with at most one decimal, or multiples of 6 s".to_owned()
-            }
+            Flaw::NoDirection => "write `at most`, `less than`, `at least`, `more than` or `2 to 3`".to_owned(),
+            Flaw::NotMinutes => "write minutes with at most one decimal, or multiples of 6 s".to_owned(),
         }
     }
 }
@@ -162,11 +145,7 @@ impl fmt::Display for Dimension {
 }
 
 fn units_of(dimension: Dimension) -> Vec<&'static str> {
-    Unit::ALL
-        .into_iter()
-        .filter(|unit| unit.dimension() == dimension)
-        .map(Unit::symbol)
-        .collect()
+    Unit::ALL.into_iter().filter(|unit| unit.dimension() == dimension).map(Unit::symbol).collect()
 }
 
 /// A part of the text, with where it stands in the whole.
@@ -189,12 +168,7 @@ pub(super) struct Loose<'a> {
 impl<'a> Part<'a> {
     /// The whole text, without the spaces around it.
     pub fn all(text: &'a str) -> Part<'a> {
-        Part {
-            whole: text,
-            start: 0,
-            end: text.len(),
-        }
-        .trimmed()
+        Part { whole: text, start: 0, end: text.len() }.trimmed()
     }
 
     pub fn text(self) -> &'a str {
@@ -202,49 +176,33 @@ impl<'a> Part<'a> {
     }
 
     pub fn flawed(self, flaw: Flaw) -> Unreadable {
-        Unreadable {
-            flaw,
-            at: self.start..self.end,
-        }
+        Unreadable { flaw, at: self.start..self.end }
     }
 
     /// The bytes from `from` to `to` within this part, without the spaces around them.
     pub fn cut(self, from: usize, to: usize) -> Part<'a> {
-        Part {
-            start: (self.start + from).min(self.end),
-            end: (self.start + to).min(self.end),
-            ..self
-        }
-        .trimmed()
+        Part { start: (self.start + from).min(self.end), end: (self.start + to).min(self.end), ..self }.trimmed()
     }
 
     /// What stands before and after the first `mark`.
     pub fn split(self, mark: &str) -> Option<(Part<'a>, Part<'a>)> {
         let at = self.text().find(mark)?;
-        Some((
-            self.cut(0, at),
-            self.cut(at + mark.len(), usize::MAX - self.start),
-        ))
+        Some((self.cut(0, at), self.cut(at + mark.len(), usize::MAX - self.start)))
     }
 
     /// What is left after `word` at the start, whatever its case; a word must end there.
     pub fn after(self, word: &str) -> Option<Part<'a>> {
         let head = self.text().get(..word.len())?;
         let rest = self.cut(word.len(), usize::MAX - self.start);
-        let goes_on = self
-            .text()
-            .get(word.len()..)?
-            .starts_with(char::is_alphabetic);
-        (head.eq_ignore_ascii_case(word) && !(goes_on && word.ends_with(char::is_alphabetic)))
-            .then_some(rest)
+        let goes_on = self.text().get(word.len()..)?.starts_with(char::is_alphabetic);
+        (head.eq_ignore_ascii_case(word) && !(goes_on && word.ends_with(char::is_alphabetic))).then_some(rest)
     }
 
     /// What is left before `word` at the end; a space must stand before it.
     pub fn before(self, word: &str) -> Option<Part<'a>> {
         let at = self.text().len().checked_sub(word.len())?;
         let (head, tail) = (self.text().get(..at)?, self.text().get(at..)?);
-        (tail.eq_ignore_ascii_case(word) && head.ends_with(char::is_whitespace))
-            .then(|| self.cut(0, at))
+        (tail.eq_ignore_ascii_case(word) && head.ends_with(char::is_whitespace)).then(|| self.cut(0, at))
     }
 
     /// The parts between the marks of a range: `..`, `…`, a dash, `to`, or a hyphen between two numbers.
@@ -270,27 +228,15 @@ impl<'a> Part<'a> {
         let text = self.text();
         let unsigned = text.trim_start_matches(['-', '−', '+']);
         let sign = text.len() - unsigned.len();
-        let whole = unsigned.len()
-            - unsigned
-                .trim_start_matches(|c: char| c.is_ascii_digit())
-                .len();
+        let whole = unsigned.len() - unsigned.trim_start_matches(|c: char| c.is_ascii_digit()).len();
         let after = digits_after_point(&unsigned[whole..]);
         let length = sign + whole + after.map_or(0, |digits| digits.len() + 1);
         self.sound_number(sign, whole, length)?;
         let number = Decimal::of_digits(&unsigned[..whole], after.unwrap_or(""))
             .ok_or_else(|| self.cut(0, length).flawed(Flaw::TooManyDigits))?;
-        let number = if text.starts_with(['-', '−']) {
-            number.negative()
-        } else {
-            number
-        };
+        let number = if text.starts_with(['-', '−']) { number.negative() } else { number };
         let rest = self.cut(length, usize::MAX - self.start);
-        Ok(Loose {
-            number,
-            unit: rest.unit()?,
-            part: self,
-            unit_at: rest.start..rest.end,
-        })
+        Ok(Loose { number, unit: rest.unit()?, part: self, unit_at: rest.start..rest.end })
     }
 
     /// Refuses what is almost a number: `.5`, `1.2.3`, `0,5`, `--1`.
@@ -314,42 +260,25 @@ impl<'a> Part<'a> {
         if self.text().is_empty() {
             return Ok(None);
         }
-        Unit::named(self.text())
-            .map(Some)
-            .map_err(|nearest| self.flawed(Flaw::UnknownUnit { nearest }))
+        Unit::named(self.text()).map(Some).map_err(|nearest| self.flawed(Flaw::UnknownUnit { nearest }))
     }
 
     fn trimmed(self) -> Part<'a> {
         let text = self.text();
         let start = self.start + (text.len() - text.trim_start().len());
-        Part {
-            start,
-            end: start + text.trim().len(),
-            ..self
-        }
+        Part { start, end: start + text.trim().len(), ..self }
     }
 }
 
 impl Loose<'_> {
     /// The value, with `lent` as its unit if it has none of its own.
     pub fn settled(&self, lent: Option<Unit>, expect: Expect) -> Result<Quantity, Unreadable> {
-        let unit = self
-            .unit
-            .or(lent)
-            .or(expect.bare)
-            .ok_or_else(|| self.part.flawed(Flaw::NoUnit))?;
+        let unit = self.unit.or(lent).or(expect.bare).ok_or_else(|| self.part.flawed(Flaw::NoUnit))?;
         let found = unit.dimension();
         match expect.dimension {
             Some(wanted) if wanted != found => {
-                let at = if self.unit.is_some() {
-                    self.unit_at.clone()
-                } else {
-                    self.part.start..self.part.end
-                };
-                Err(Unreadable {
-                    flaw: Flaw::WrongDimension { found, wanted },
-                    at,
-                })
+                let at = if self.unit.is_some() { self.unit_at.clone() } else { self.part.start..self.part.end };
+                Err(Unreadable { flaw: Flaw::WrongDimension { found, wanted }, at })
             }
             _ => Ok(Quantity::new(self.number, unit)),
         }
@@ -359,20 +288,12 @@ impl Loose<'_> {
 /// How many bytes the mark of a range takes that stands at `at`, if one does.
 fn mark_at(text: &str, at: usize) -> Option<usize> {
     let (before, here) = (text.get(..at)?, text.get(at..)?);
-    let fixed = ["..", "…", "–", "—"]
-        .into_iter()
-        .find(|mark| here.starts_with(mark));
-    let word = here.starts_with("to")
-        && before.ends_with(char::is_whitespace)
-        && here[2..].starts_with(char::is_whitespace);
-    let number_next = || {
-        here[1..]
-            .trim_start()
-            .starts_with(|c: char| c.is_ascii_digit())
-    };
+    let fixed = ["..", "…", "–", "—"].into_iter().find(|mark| here.starts_with(mark));
+    let word =
+        here.starts_with("to") && before.ends_with(char::is_whitespace) && here[2..].starts_with(char::is_whitespace);
+    let number_next = || here[1..].trim_start().starts_with(|c: char| c.is_ascii_digit());
     // After one of these a hyphen is a sign of its number, or the end of `+/-`.
-    let ends_a_figure =
-        !before.trim().is_empty() && !before.trim_end().ends_with(['±', '+', '-', '/']);
+    let ends_a_figure = !before.trim().is_empty() && !before.trim_end().ends_with(['±', '+', '-', '/']);
     let hyphen = here.starts_with('-') && ends_a_figure && number_next();
     match fixed {
         Some(mark) => Some(mark.len()),

@@ -54,11 +54,8 @@ impl Tolerance {
         let factor = value.unit.factor();
         let wide = match self {
             Tolerance::Share(percent) => {
-                let share =
-                    Ratio::new(1, 100).and_then(|hundredth| percent.exact().times(hundredth));
-                share
-                    .and_then(|share| share.times(value.number.exact().size()))
-                    .and_then(|wide| wide.times(factor))
+                let share = Ratio::new(1, 100).and_then(|hundredth| percent.exact().times(hundredth));
+                share.and_then(|share| share.times(value.number.exact().size())).and_then(|wide| wide.times(factor))
             }
             Tolerance::Amount(amount) => {
                 same(value.unit, amount.unit)?;
@@ -69,18 +66,11 @@ impl Tolerance {
     }
 
     fn of(part: Part<'_>, lent: Option<Unit>, expect: Expect) -> Result<Tolerance, Unreadable> {
-        let figure = SIGNS
-            .iter()
-            .find_map(|sign| part.after(sign))
-            .unwrap_or(part);
+        let figure = SIGNS.iter().find_map(|sign| part.after(sign)).unwrap_or(part);
         Tolerance::settled(&figure.loose()?, lent, expect)
     }
 
-    fn settled(
-        figure: &Loose<'_>,
-        lent: Option<Unit>,
-        expect: Expect,
-    ) -> Result<Tolerance, Unreadable> {
+    fn settled(figure: &Loose<'_>, lent: Option<Unit>, expect: Expect) -> Result<Tolerance, Unreadable> {
         if figure.number.exact() < Ratio::ZERO {
             return Err(figure.part.flawed(Flaw::BadTolerance));
         }
@@ -97,10 +87,7 @@ impl Tolerance {
         };
         let there = amount.unit.factor().over(unit.factor())?;
         let exact = amount.number.exact().times(there)?;
-        Some(Tolerance::Amount(Quantity::new(
-            amount.number.likewise(exact, Rounding::Nearest)?,
-            unit,
-        )))
+        Some(Tolerance::Amount(Quantity::new(amount.number.likewise(exact, Rounding::Nearest)?, unit)))
     }
 }
 
@@ -127,22 +114,13 @@ impl Figure {
 
     pub(super) fn of(part: Part<'_>, expect: Expect) -> Result<Figure, Unreadable> {
         let Some((value, tolerance)) = SIGNS.iter().find_map(|sign| part.split(sign)) else {
-            return Ok(Figure {
-                value: part.loose()?.settled(None, expect)?,
-                tolerance: None,
-            });
+            return Ok(Figure { value: part.loose()?.settled(None, expect)?, tolerance: None });
         };
         let (value, around) = (value.loose()?, tolerance.loose()?);
         let lent = around.unit.filter(|&unit| unit != Unit::Percent);
         let value = value.settled(lent, expect)?;
-        let own = Expect {
-            dimension: Some(value.unit.dimension()),
-            bare: Some(value.unit),
-        };
-        Ok(Figure {
-            value,
-            tolerance: Some(Tolerance::settled(&around, Some(value.unit), own)?),
-        })
+        let own = Expect { dimension: Some(value.unit.dimension()), bare: Some(value.unit) };
+        Ok(Figure { value, tolerance: Some(Tolerance::settled(&around, Some(value.unit), own)?) })
     }
 
     /// The least and the most that it may be, in the unit its dimension is kept in.
@@ -151,22 +129,15 @@ impl Figure {
     /// Too many digits.
     pub fn ends(self) -> Result<(Ratio, Ratio), Incomparable> {
         let (kept, tolerance) = (self.value.kept()?, self.tolerance);
-        let wide = tolerance.map_or(Ok(Ratio::ZERO), |tolerance| {
-            tolerance.half_width(self.value)
-        })?;
-        kept.minus(wide)
-            .zip(kept.plus(wide))
-            .ok_or(Incomparable::TooManyDigits)
+        let wide = tolerance.map_or(Ok(Ratio::ZERO), |tolerance| tolerance.half_width(self.value))?;
+        kept.minus(wide).zip(kept.plus(wide)).ok_or(Incomparable::TooManyDigits)
     }
 
     /// The figure with the preferred unit first: `8 mm ± 0.05 mm (0.3150 in ± 0.0020 in)`.
     #[must_use]
     pub fn show(self, system: System) -> String {
         beside(self.value.unit, system, self.to_string(), |unit| {
-            let value = self
-                .to_its_tolerance()
-                .converted(unit, Rounding::Nearest)
-                .ok()?;
+            let value = self.to_its_tolerance().converted(unit, Rounding::Nearest).ok()?;
             let tolerance = match self.tolerance {
                 Some(tolerance) => Some(tolerance.converted(unit)?),
                 None => None,
@@ -178,10 +149,9 @@ impl Figure {
     /// The value to as many decimals as its tolerance has: `8 mm ± 0.05 mm` speaks of 8.00 mm.
     fn to_its_tolerance(self) -> Quantity {
         match self.tolerance {
-            Some(Tolerance::Amount(amount)) if amount.unit == self.value.unit => Quantity::new(
-                self.value.number.with_places(amount.number.places()),
-                self.value.unit,
-            ),
+            Some(Tolerance::Amount(amount)) if amount.unit == self.value.unit => {
+                Quantity::new(self.value.number.with_places(amount.number.places()), self.value.unit)
+            }
             _ => self.value,
         }
     }
@@ -204,12 +174,8 @@ impl Uncertainty {
     pub fn parse(text: &str, expect: Expect) -> Result<Uncertainty, Unreadable> {
         let mut parts = Vec::new();
         let whole = Part::all(text);
-        let mut rest = SIGNS
-            .iter()
-            .find_map(|sign| whole.after(sign))
-            .unwrap_or(whole);
-        while let Some((first, more)) = SIGNS.iter().chain(&["+"]).find_map(|sign| rest.split(sign))
-        {
+        let mut rest = SIGNS.iter().find_map(|sign| whole.after(sign)).unwrap_or(whole);
+        while let Some((first, more)) = SIGNS.iter().chain(&["+"]).find_map(|sign| rest.split(sign)) {
             parts.push(Tolerance::of(first, None, expect)?);
             rest = more;
         }
@@ -222,9 +188,8 @@ impl Uncertainty {
     /// # Errors
     /// Another dimension than the value's, or too many digits.
     pub fn half_width(&self, value: Quantity) -> Result<Ratio, Incomparable> {
-        self.parts.iter().try_fold(Ratio::ZERO, |sum, part| {
-            sum.plus(part.half_width(value)?)
-                .ok_or(Incomparable::TooManyDigits)
-        })
+        self.parts
+            .iter()
+            .try_fold(Ratio::ZERO, |sum, part| sum.plus(part.half_width(value)?).ok_or(Incomparable::TooManyDigits))
     }
 }

@@ -101,10 +101,7 @@ const fn thread(name: &'static str, diameter: i64, pitch: i64, area: (i64, u8)) 
 }
 
 const fn class(name: &'static str, proof_stress: i64) -> PropertyClass {
-    PropertyClass {
-        name,
-        proof_stress: Decimal::new(proof_stress, 0),
-    }
+    PropertyClass { name, proof_stress: Decimal::new(proof_stress, 0) }
 }
 
 impl Thread {
@@ -124,31 +121,14 @@ impl Thread {
     /// The thread that somebody wrote: `M6`, `m6 x 1`, `3.5 × 0.60`. A fine pitch is not known.
     #[must_use]
     pub fn named(written: &str) -> Option<Thread> {
-        let bare = written
-            .trim()
-            .trim_start_matches(['M', 'm'])
-            .replace('×', "x")
-            .to_lowercase();
-        let mut sizes = bare.split('x').map(|size| {
-            Some(
-                Part::all(size)
-                    .loose()
-                    .ok()
-                    .filter(|l| l.unit.is_none())?
-                    .number
-                    .exact(),
-            )
-        });
+        let bare = written.trim().trim_start_matches(['M', 'm']).replace('×', "x").to_lowercase();
+        let mut sizes =
+            bare.split('x').map(|size| Some(Part::all(size).loose().ok().filter(|l| l.unit.is_none())?.number.exact()));
         let (diameter, pitch) = (sizes.next()??, sizes.next());
         let fits = |thread: &Thread| {
-            thread.diameter.exact() == diameter
-                && pitch.is_none_or(|pitch| pitch == Some(thread.pitch.exact()))
+            thread.diameter.exact() == diameter && pitch.is_none_or(|pitch| pitch == Some(thread.pitch.exact()))
         };
-        if sizes.next().is_some() {
-            None
-        } else {
-            Thread::ALL.into_iter().find(fits)
-        }
+        if sizes.next().is_some() { None } else { Thread::ALL.into_iter().find(fits) }
     }
 }
 
@@ -169,9 +149,7 @@ impl PropertyClass {
     /// The class of that name.
     #[must_use]
     pub fn named(written: &str) -> Option<PropertyClass> {
-        PropertyClass::ALL
-            .into_iter()
-            .find(|class| class.name == written.trim())
+        PropertyClass::ALL.into_iter().find(|class| class.name == written.trim())
     }
 }
 
@@ -203,22 +181,12 @@ impl Joint {
         let (stated, most) = (torque.value.kept()?, torque.ends()?.1);
         let (usual_k, highest_k) = self.condition.k();
         let numbers = || {
-            let proof = self
-                .thread
-                .stress_area
-                .exact()
-                .times(class.proof_stress.exact())?;
-            Some((
-                self.thread.pull(stated, highest_k)?,
-                self.thread.pull(most, usual_k)?,
-                proof,
-            ))
+            let proof = self.thread.stress_area.exact().times(class.proof_stress.exact())?;
+            Some((self.thread.pull(stated, highest_k)?, self.thread.pull(most, usual_k)?, proof))
         };
         let (least, usual, proof) = numbers().ok_or(Incomparable::TooManyDigits)?;
         let load = Load::of(least, usual, proof).ok_or(Incomparable::TooManyDigits)?;
-        let near = proof
-            .times(Ratio::new(9, 10).unwrap_or(Ratio::ZERO))
-            .ok_or(Incomparable::TooManyDigits)?;
+        let near = proof.times(Ratio::new(9, 10).unwrap_or(Ratio::ZERO)).ok_or(Incomparable::TooManyDigits)?;
         Ok(match () {
             () if least > proof => TorqueVerdict::OverProof(load),
             () if usual >= near => TorqueVerdict::NearProof(load),
@@ -240,28 +208,15 @@ impl Thread {
     pub fn ceiling(&self, class: PropertyClass, k: Decimal) -> Option<Ratio> {
         let proof = self.stress_area.exact().times(class.proof_stress.exact())?;
         let metres = self.diameter.exact().over(Ratio::new(1000, 1)?)?;
-        proof
-            .times(Ratio::new(3, 4)?)?
-            .times(k.exact())?
-            .times(metres)
+        proof.times(Ratio::new(3, 4)?)?.times(k.exact())?.times(metres)
     }
 }
 
 impl Load {
     fn of(least: Ratio, usual: Ratio, proof: Ratio) -> Option<Load> {
-        let newtons = |pull| {
-            Some(Quantity::new(
-                Decimal::to_digits(pull, 3, Rounding::Nearest)?,
-                Unit::Newton,
-            ))
-        };
-        let share = |pull: Ratio| {
-            Decimal::to_digits(
-                pull.over(proof)?.times(Ratio::new(100, 1)?)?,
-                3,
-                Rounding::Nearest,
-            )
-        };
+        let newtons = |pull| Some(Quantity::new(Decimal::to_digits(pull, 3, Rounding::Nearest)?, Unit::Newton));
+        let share =
+            |pull: Ratio| Decimal::to_digits(pull.over(proof)?.times(Ratio::new(100, 1)?)?, 3, Rounding::Nearest);
         Some(Load {
             least: newtons(least)?,
             usual: newtons(usual)?,

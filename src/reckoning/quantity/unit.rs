@@ -48,10 +48,7 @@ pub enum System {
 }
 
 /// A unit that is known here.
-#[allow(
-    missing_docs,
-    reason = "the names are the units' own; `facts` has symbol and factor of each"
-)]
+#[allow(missing_docs, reason = "the names are the units' own; `facts` has symbol and factor of each")]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Unit {
     NewtonMetre,
@@ -141,13 +138,9 @@ impl Unit {
     pub fn named(written: &str) -> Result<Unit, Option<&'static str>> {
         let (wanted, word) = (plain(written), plain(written).to_lowercase());
         let spelled = |unit: &Unit| {
-            unit.spellings()
-                .any(|name| plain(name) == wanted || (plain(name).len() > 3 && plain(name) == word))
+            unit.spellings().any(|name| plain(name) == wanted || (plain(name).len() > 3 && plain(name) == word))
         };
-        Unit::ALL
-            .into_iter()
-            .find(spelled)
-            .ok_or_else(|| nearest(&wanted))
+        Unit::ALL.into_iter().find(spelled).ok_or_else(|| nearest(&wanted))
     }
 
     /// The symbol it is shown with.
@@ -200,9 +193,7 @@ impl Unit {
     fn across(self) -> Option<Unit> {
         Some(match self {
             U::NewtonMetre | U::CentinewtonMetre => U::PoundInch,
-            U::PoundInch | U::PoundFoot | U::KilopondCentimetre | U::KilopondMetre => {
-                U::NewtonMetre
-            }
+            U::PoundInch | U::PoundFoot | U::KilopondCentimetre | U::KilopondMetre => U::NewtonMetre,
             U::OunceInch => U::CentinewtonMetre,
             U::Newton => U::PoundForce,
             U::PoundForce | U::Kilopond => U::Newton,
@@ -275,23 +266,13 @@ fn row(
     factor: (i128, i128),
     aliases: &'static [&'static str],
 ) -> Facts {
-    Facts {
-        symbol,
-        dimension,
-        family,
-        factor,
-        aliases,
-    }
+    Facts { symbol, dimension, family, factor, aliases }
 }
 
 /// A spelling without the dots, crosses, hyphens and spaces that people put between a product's parts, and with one ohm sign.
 fn plain(written: &str) -> String {
     let apart = |c: char| c.is_whitespace() || ".·⋅∙•*×-‑".contains(c);
-    written
-        .chars()
-        .filter(|&c| !apart(c))
-        .map(|c| if c == '\u{2126}' { 'Ω' } else { c })
-        .collect()
+    written.chars().filter(|&c| !apart(c)).map(|c| if c == '\u{2126}' { 'Ω' } else { c }).collect()
 }
 
 /// The symbol of the unit whose spelling takes the fewest changes to reach, at most half as many as it has letters.
@@ -300,12 +281,8 @@ fn nearest(wanted: &str) -> Option<&'static str> {
     if wanted.is_empty() || wanted.len() > 40 {
         return None;
     }
-    let spellings = Unit::ALL
-        .into_iter()
-        .flat_map(|unit| unit.spellings().map(move |name| (unit, plain(name))));
-    let (far, unit) = spellings
-        .map(|(unit, name)| (distance(wanted, &name), unit))
-        .min_by_key(|&(far, _)| far)?;
+    let spellings = Unit::ALL.into_iter().flat_map(|unit| unit.spellings().map(move |name| (unit, plain(name))));
+    let (far, unit) = spellings.map(|(unit, name)| (distance(wanted, &name), unit)).min_by_key(|&(far, _)| far)?;
     (far <= wanted.chars().count()).then(|| unit.symbol())
 }
 

@@ -58,11 +58,7 @@ impl Quantity {
     /// # Errors
     /// [`Incomparable::TooManyDigits`].
     pub fn kept(self) -> Result<Ratio, Incomparable> {
-        let kept = self
-            .number
-            .exact()
-            .minus(self.unit.offset())
-            .and_then(|value| value.times(self.unit.factor()));
+        let kept = self.number.exact().minus(self.unit.offset()).and_then(|value| value.times(self.unit.factor()));
         kept.ok_or(Incomparable::TooManyDigits)
     }
 
@@ -73,15 +69,9 @@ impl Quantity {
     pub fn exact_in(self, unit: Unit) -> Result<Ratio, Incomparable> {
         same(self.unit, unit)?;
         let there = self.unit.factor().over(unit.factor());
-        let value = self
-            .number
-            .exact()
-            .minus(self.unit.offset())
-            .zip(there)
-            .and_then(|(value, factor)| value.times(factor));
-        value
-            .and_then(|value| value.plus(unit.offset()))
-            .ok_or(Incomparable::TooManyDigits)
+        let value =
+            self.number.exact().minus(self.unit.offset()).zip(there).and_then(|(value, factor)| value.times(factor));
+        value.and_then(|value| value.plus(unit.offset())).ok_or(Incomparable::TooManyDigits)
     }
 
     /// The value in another unit as a machine number, for networks that are solved in machine numbers.
@@ -115,10 +105,7 @@ impl Quantity {
             Dimension::Temperature => Decimal::to_places(exact, places, rounding),
             _ => self.number.likewise(exact, rounding),
         };
-        Ok(Quantity::new(
-            number.ok_or(Incomparable::TooManyDigits)?,
-            unit,
-        ))
+        Ok(Quantity::new(number.ok_or(Incomparable::TooManyDigits)?, unit))
     }
 
     /// The value with the preferred unit first and the other in brackets: `3 N·m (27 lbf·in)`.
@@ -131,9 +118,7 @@ impl Quantity {
     #[must_use]
     pub fn show_cut(self, system: System, rounding: Rounding) -> String {
         beside(self.unit, system, self.to_string(), |unit| {
-            self.converted(unit, rounding)
-                .ok()
-                .map(|other| other.to_string())
+            self.converted(unit, rounding).ok().map(|other| other.to_string())
         })
     }
 }

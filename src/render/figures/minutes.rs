@@ -37,27 +37,9 @@ pub fn rule(minutes: &Minutes<'_>) -> String {
     let [so_far, to_go, at_most] = [minutes.so_far, minutes.to_go, minutes.at_most].map(sane);
     let scale = Scale::up_to(at_most.max(so_far + to_go));
     svg::drawing(WIDTH, 74.0)
-        .add(svg::rect(
-            "body",
-            LEFT - 6.0,
-            20.0,
-            WIDTH - 2.0 * LEFT + 12.0,
-            34.0,
-        ))
-        .add(svg::rect(
-            "done",
-            scale.x(0.0),
-            23.0,
-            scale.x(so_far) - scale.x(0.0),
-            11.0,
-        ))
-        .add(svg::rect(
-            "togo",
-            scale.x(so_far),
-            23.0,
-            scale.x(so_far + to_go) - scale.x(so_far),
-            11.0,
-        ))
+        .add(svg::rect("body", LEFT - 6.0, 20.0, WIDTH - 2.0 * LEFT + 12.0, 34.0))
+        .add(svg::rect("done", scale.x(0.0), 23.0, scale.x(so_far) - scale.x(0.0), 11.0))
+        .add(svg::rect("togo", scale.x(so_far), 23.0, scale.x(so_far + to_go) - scale.x(so_far), 11.0))
         .all(scale.ticks())
         .all(flags(minutes, scale.x(so_far), scale.x(at_most)))
         .titled(minutes.prefix, minutes.title)
@@ -75,15 +57,9 @@ impl Scale {
     fn up_to(most: f64) -> Self {
         let count = |step: f64| (most / step).ceil() + 1.0;
         let coarsest = STEPS[STEPS.len() - 1];
-        let step = STEPS
-            .into_iter()
-            .find(|step| count(*step) <= 48.0)
-            .unwrap_or(coarsest);
+        let step = STEPS.into_iter().find(|step| count(*step) <= 48.0).unwrap_or(coarsest);
         // A rule of more than a month is cut: its words still say how long.
-        Self {
-            step,
-            ticks: count(step).min(48.0) as u32,
-        }
+        Self { step, ticks: count(step).min(48.0) as u32 }
     }
 
     fn x(&self, minutes: f64) -> f64 {
@@ -134,11 +110,7 @@ fn centred(class: &str, x: f64, y: f64, text: &str) -> Element {
 }
 
 fn sane(minutes: f64) -> f64 {
-    if minutes.is_finite() {
-        minutes.max(0.0)
-    } else {
-        0.0
-    }
+    if minutes.is_finite() { minutes.max(0.0) } else { 0.0 }
 }
 
 #[cfg(test)]
@@ -169,14 +141,8 @@ mod tests {
             now: "now",
             most: "at most 15",
         });
-        assert!(
-            drawn.contains("class=\"done\" x=\"10\" y=\"23\" width=\"40\""),
-            "{drawn}"
-        );
-        assert!(
-            drawn.contains("class=\"togo\" x=\"50\" y=\"23\" width=\"160\""),
-            "{drawn}"
-        );
+        assert!(drawn.contains("class=\"done\" x=\"10\" y=\"23\" width=\"40\""), "{drawn}");
+        assert!(drawn.contains("class=\"togo\" x=\"50\" y=\"23\" width=\"160\""), "{drawn}");
     }
 
     #[test]
@@ -191,13 +157,9 @@ mod tests {
             most: "at most 12",
         });
         assert!(drawn.contains(">now<") && drawn.contains(">at most 12<"));
-        let x: Vec<f64> = drawn
-            .split("class=\"t2\" x=\"")
-            .skip(1)
-            .filter_map(|rest| rest.split('"').next()?.parse().ok())
-            .collect();
-        let apart =
-            (width("now", Weight::Plain, SIZE) + width("at most 12", Weight::Plain, SIZE)) / 2.0;
+        let x: Vec<f64> =
+            drawn.split("class=\"t2\" x=\"").skip(1).filter_map(|rest| rest.split('"').next()?.parse().ok()).collect();
+        let apart = (width("now", Weight::Plain, SIZE) + width("at most 12", Weight::Plain, SIZE)) / 2.0;
         assert!(x[1] - x[0] > apart, "{x:?}");
     }
 }

@@ -18,15 +18,10 @@ pub fn patterns() -> String {
 
 fn hatching(id: &'static str, size: f64, class: &str) -> Element {
     let line = svg::path(class, svg::Trace::from(0.0, 0.0).line(0.0, size).open());
-    pattern(id, size)
-        .with("patternTransform", "rotate(45)")
-        .add(line)
+    pattern(id, size).with("patternTransform", "rotate(45)").add(line)
 }
 
 fn pattern(id: &'static str, size: f64) -> Element {
-    let square = svg::element("pattern")
-        .with("id", id)
-        .at("width", size)
-        .at("height", size);
+    let square = svg::element("pattern").with("id", id).at("width", size).at("height", size);
     square.with("patternUnits", "userSpaceOnUse")
 }

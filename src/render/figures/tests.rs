@@ -26,17 +26,11 @@ fn everything_once() -> String {
 fn everything_is_well_formed_and_no_id_is_given_twice_and_every_reference_is_met() {
     let file = everything_once();
     let tree = roxmltree::Document::parse(&file).expect("well-formed");
-    let ids: Vec<&str> = tree
-        .descendants()
-        .filter_map(|node| node.attribute("id"))
-        .collect();
+    let ids: Vec<&str> = tree.descendants().filter_map(|node| node.attribute("id")).collect();
     let known: BTreeSet<&str> = ids.iter().copied().collect();
     assert_eq!(ids.len(), known.len());
     for reference in tree.descendants().filter_map(|node| node.attribute("href")) {
-        assert!(
-            known.contains(reference.trim_start_matches('#')),
-            "{reference}"
-        );
+        assert!(known.contains(reference.trim_start_matches('#')), "{reference}");
     }
 }
 
@@ -67,10 +61,7 @@ fn what_is_not_read_out_says_so_and_what_is_has_a_title() {
         most: "at most 12",
     };
     let drawn = minutes::rule(&rule);
-    assert!(
-        drawn.contains("role=\"img\"")
-            && drawn.contains("<title id=\"q1-title\">2 minutes so far</title>")
-    );
+    assert!(drawn.contains("role=\"img\"") && drawn.contains("<title id=\"q1-title\">2 minutes so far</title>"));
 }
 
 proptest! {

@@ -64,10 +64,7 @@ pub(super) fn wrap(text: &str, weight: Weight, size: f64, room: f64, lines: usiz
 
 /// `text` on one line of at most `room`, shortened if need be; nothing if not even a letter fits.
 pub(super) fn fitted(text: &str, weight: Weight, size: f64, room: f64) -> Option<String> {
-    wrap(text, weight, size, room, 1)
-        .into_iter()
-        .next()
-        .filter(|line| width(line, weight, size) <= room)
+    wrap(text, weight, size, room, 1).into_iter().next().filter(|line| width(line, weight, size) <= room)
 }
 
 /// A word cut into pieces that fit; a mark stays with the letter it sits on.

@@ -77,11 +77,7 @@ fn standing(circuit: &Circuit, orders: &[Vec<usize>]) -> (Vec<Standing>, Vec<usi
     let place = |index: usize| circuit.points.get(index).map_or(0, |point| point.place);
     for (column, order) in orders.iter().enumerate() {
         for (position, point) in order.iter().enumerate() {
-            all.push(Standing {
-                column,
-                place: place(*point),
-                item: Item::Point(*point),
-            });
+            all.push(Standing { column, place: place(*point), item: Item::Point(*point) });
             let Some(next) = order.get(position + 1) else {
                 continue;
             };
@@ -91,11 +87,7 @@ fn standing(circuit: &Circuit, orders: &[Vec<usize>]) -> (Vec<Standing>, Vec<usi
             along.push(index);
             if has_symbol(piece) {
                 let place = piece.place.clamp(place(*point), place(*next));
-                all.push(Standing {
-                    column,
-                    place,
-                    item: Item::Slot(index),
-                });
+                all.push(Standing { column, place, item: Item::Slot(index) });
             }
         }
     }
@@ -104,21 +96,12 @@ fn standing(circuit: &Circuit, orders: &[Vec<usize>]) -> (Vec<Standing>, Vec<usi
 
 /// The first piece between two points.
 fn joining(circuit: &Circuit, one: usize, other: usize) -> Option<(usize, &Piece)> {
-    let joins = |piece: &Piece| {
-        (piece.from, piece.to) == (one, other) || (piece.from, piece.to) == (other, one)
-    };
-    circuit
-        .pieces
-        .iter()
-        .enumerate()
-        .find(|(_, piece)| joins(piece))
+    let joins = |piece: &Piece| (piece.from, piece.to) == (one, other) || (piece.from, piece.to) == (other, one);
+    circuit.pieces.iter().enumerate().find(|(_, piece)| joins(piece))
 }
 
 fn has_symbol(piece: &Piece) -> bool {
-    piece.kind != Kind::Wire
-        || piece.condition == Condition::Faulty
-        || piece.value.is_some()
-        || piece.label.is_some()
+    piece.kind != Kind::Wire || piece.condition == Condition::Faulty || piece.value.is_some() || piece.label.is_some()
 }
 
 /// The row of each item within its place: below the one before, level with what it is joined to across.
@@ -151,19 +134,12 @@ fn keep_order(levels: &mut [usize], standing: &[Standing]) {
 
 /// The items whose points a piece joins across, in the same place.
 fn level_pairs(circuit: &Circuit, standing: &[Standing]) -> Vec<(usize, usize)> {
-    let find = |point: usize| {
-        standing
-            .iter()
-            .position(|item| matches!(item.item, Item::Point(index) if index == point))
-    };
-    let joined = circuit
-        .pieces
-        .iter()
-        .filter_map(|piece| Some((find(piece.from)?, find(piece.to)?)));
+    let find =
+        |point: usize| standing.iter().position(|item| matches!(item.item, Item::Point(index) if index == point));
+    let joined = circuit.pieces.iter().filter_map(|piece| Some((find(piece.from)?, find(piece.to)?)));
     joined
         .filter(|(one, other)| {
-            standing[*one].column != standing[*other].column
-                && standing[*one].place == standing[*other].place
+            standing[*one].column != standing[*other].column && standing[*one].place == standing[*other].place
         })
         .collect()
 }

@@ -126,26 +126,14 @@ const LEADING: f64 = 16.0;
 pub fn circuit(circuit: &Circuit) -> String {
     let layout = Layout::of(circuit);
     let routes = route::routes(circuit, &layout);
-    let live = routes
-        .iter()
-        .filter(|route| route.piece.current == Current::Live);
+    let live = routes.iter().filter(|route| route.piece.current == Current::Live);
     svg::drawing(WIDTH, layout.height)
         .with("direction", "ltr")
         .all(bands(circuit, &layout))
         .all(live.map(|route| svg::path("live", route.line()).with("stroke-linecap", "round")))
         .all(routes.iter().flat_map(|route| drawn(&layout, route)))
-        .all(
-            circuit
-                .points
-                .iter()
-                .enumerate()
-                .filter_map(|(index, point)| joint(circuit, &layout, index, point)),
-        )
-        .all(
-            routes
-                .iter()
-                .flat_map(|route| worded(circuit, &layout, route)),
-        )
+        .all(circuit.points.iter().enumerate().filter_map(|(index, point)| joint(circuit, &layout, index, point)))
+        .all(routes.iter().flat_map(|route| worded(circuit, &layout, route)))
         .titled(&circuit.prefix, &circuit.title)
         .print()
 }
@@ -156,12 +144,9 @@ fn bands(circuit: &Circuit, layout: &Layout) -> Vec<Element> {
     used.flat_map(|(index, band)| {
         let name = circuit.places.get(band.place).map_or("", String::as_str);
         let lines = wrap(name, Weight::Plain, SIZE, layout.names(), 2);
-        let line = |(row, line): (usize, &String)| {
-            svg::words("t2", 4.0, band.top + 19.0 + LEADING * row as f64, line)
-        };
+        let line = |(row, line): (usize, &String)| svg::words("t2", 4.0, band.top + 19.0 + LEADING * row as f64, line);
         let words: Vec<Element> = lines.iter().enumerate().map(line).collect();
-        let parted =
-            (index > 0).then(|| svg::path("d-c", format!("M4 {}H336", svg::number(band.top))));
+        let parted = (index > 0).then(|| svg::path("d-c", format!("M4 {}H336", svg::number(band.top))));
         parted.into_iter().chain(words)
     })
     .collect()
@@ -178,11 +163,7 @@ fn drawn(layout: &Layout, route: &Route<'_>) -> Vec<Element> {
     };
     let place = format!("translate({} {}){turn}", svg::number(x), svg::number(y));
     let symbol = symbol::symbol(route.piece.kind);
-    let mut parts: Vec<Element> = route
-        .leads()
-        .into_iter()
-        .map(|lead| svg::path("wire", lead))
-        .collect();
+    let mut parts: Vec<Element> = route.leads().into_iter().map(|lead| svg::path("wire", lead)).collect();
     parts.extend(symbol.map(|symbol| symbol.with("transform", place)));
     if route.piece.kind == Kind::Meter {
         parts.push(svg::words("tb", x, y + 5.0, "Ω").with("text-anchor", "middle"));
@@ -196,20 +177,13 @@ fn drawn(layout: &Layout, route: &Route<'_>) -> Vec<Element> {
 /// The dot of a point where three or more meet, or the ring of one that ends; and its label.
 fn joint(circuit: &Circuit, layout: &Layout, index: usize, point: &Point) -> Option<Element> {
     let (x, y) = layout.at(index)?;
-    let meets = circuit
-        .pieces
-        .iter()
-        .filter(|piece| piece.from == index || piece.to == index)
-        .count();
+    let meets = circuit.pieces.iter().filter(|piece| piece.from == index || piece.to == index).count();
     let mark = match meets {
         0 | 1 => Some(svg::circle("term", x, y, 3.0)),
         2 => None,
         _ => Some(svg::circle("node", x, y, 4.0)),
     };
-    let label = point
-        .label
-        .as_deref()
-        .and_then(|label| named(layout, index, label));
+    let label = point.label.as_deref().and_then(|label| named(layout, index, label));
     Some(svg::element("g").all(mark).all(label))
 }
 
@@ -229,28 +203,15 @@ fn worded(circuit: &Circuit, layout: &Layout, route: &Route<'_>) -> Vec<Element>
     let (x, first, anchor) = match route.way {
         Way::Across(_) => (x, y + layout.below(route.index, circuit), "middle"),
         Way::Along | Way::Lane(_) => {
-            let side = layout.side(
-                layout.column(route.piece.from),
-                symbol::half_width(route.piece.kind) + 6.0,
-            );
-            (
-                x + side.offset,
-                y + 5.0 - LEADING / 2.0 * (lines.len() as f64 - 1.0).max(0.0),
-                side.anchor,
-            )
+            let side = layout.side(layout.column(route.piece.from), symbol::half_width(route.piece.kind) + 6.0);
+            (x + side.offset, y + 5.0 - LEADING / 2.0 * (lines.len() as f64 - 1.0).max(0.0), side.anchor)
         }
     };
     let line = |(row, (class, line)): (usize, &place::Line)| {
         svg::words(class, x, first + LEADING * row as f64, line).with("text-anchor", anchor)
     };
-    let cry =
-        (route.piece.condition == Condition::Faulty).then(|| cry(&circuit.fault, layout, route));
-    lines
-        .iter()
-        .enumerate()
-        .map(line)
-        .chain(cry.flatten())
-        .collect()
+    let cry = (route.piece.condition == Condition::Faulty).then(|| cry(&circuit.fault, layout, route));
+    lines.iter().enumerate().map(line).chain(cry.flatten()).collect()
 }
 
 /// The word at the zigzag arrow.

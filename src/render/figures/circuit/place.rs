@@ -53,16 +53,10 @@ impl Layout {
     pub(super) fn of(circuit: &Circuit) -> Self {
         let grid = super::grid::Grid::of(circuit);
         let ways = super::route::ways(circuit, &grid);
-        let lanes = ways
-            .values()
-            .filter(|way| matches!(way, Way::Lane(_)))
-            .count();
+        let lanes = ways.values().filter(|way| matches!(way, Way::Lane(_))).count();
         let faulty = ways.iter().any(|(index, way)| {
             matches!(way, Way::Lane(_))
-                && circuit
-                    .pieces
-                    .get(*index)
-                    .is_some_and(|piece| piece.condition == Condition::Faulty)
+                && circuit.pieces.get(*index).is_some_and(|piece| piece.condition == Condition::Faulty)
         });
         let reserve = 22.0 * lanes as f64 + if faulty { 50.0 } else { 0.0 };
         let reserve = reserve.min(110.0);
@@ -121,18 +115,12 @@ impl Layout {
         let Some(row) = self.row(point) else {
             return false;
         };
-        self.ways
-            .values()
-            .any(|way| matches!(way, Way::Across(across) if *across == row))
+        self.ways.values().any(|way| matches!(way, Way::Across(across) if *across == row))
     }
 
     /// Where lane number `lane` runs: right of all columns, however many lanes there are.
     pub(super) fn lane(&self, lane: usize) -> f64 {
-        let count = self
-            .ways
-            .values()
-            .filter(|way| matches!(way, Way::Lane(_)))
-            .count();
+        let count = self.ways.values().filter(|way| matches!(way, Way::Lane(_))).count();
         let edge = WIDTH - 14.0;
         let last = self.columns.last().copied().unwrap_or_default() + 10.0;
         edge - lane as f64 * f64::min(22.0, (edge - last) / count.max(1) as f64)
@@ -155,32 +143,16 @@ impl Layout {
         };
         if inwards {
             let room = (x - self.x(0)) / 2.0 - gap - 1.0;
-            Side {
-                offset: -gap,
-                room,
-                anchor: "end",
-            }
+            Side { offset: -gap, room, anchor: "end" }
         } else {
-            Side {
-                offset: gap,
-                room: (end - x - gap).max(0.0),
-                anchor: "start",
-            }
+            Side { offset: gap, room: (end - x - gap).max(0.0), anchor: "start" }
         }
     }
 
     /// How far the word at a zigzag arrow may go from `x`, towards 1 right or -1 left.
     pub(super) fn clear(&self, x: f64, towards: f64) -> f64 {
-        let ahead = self
-            .columns
-            .iter()
-            .map(|column| (column - x) * towards - 5.0)
-            .filter(|room| *room > 0.0);
-        let edge = if towards > 0.0 {
-            WIDTH - 4.0 - x
-        } else {
-            x - 4.0
-        };
+        let ahead = self.columns.iter().map(|column| (column - x) * towards - 5.0).filter(|room| *room > 0.0);
+        let edge = if towards > 0.0 { WIDTH - 4.0 - x } else { x - 4.0 };
         ahead.fold(edge, f64::min)
     }
 
@@ -192,29 +164,17 @@ impl Layout {
     fn set(&self, index: usize, piece: &Piece, circuit: &Circuit) -> Vec<Line> {
         let room = match self.ways.get(&index) {
             Some(Way::Along) => self.room_beside(index, piece, circuit),
-            Some(Way::Across(_)) => {
-                (self.x(self.column(piece.from)) - self.x(self.column(piece.to))).abs() - 22.0
-            }
+            Some(Way::Across(_)) => (self.x(self.column(piece.from)) - self.x(self.column(piece.to))).abs() - 22.0,
             _ => return Vec::new(),
         };
         if room < 20.0 {
             return Vec::new();
         }
         let strong = matches!(piece.kind, Kind::Lamp(_) | Kind::Meter);
-        let (class, weight) = if strong {
-            ("tb", Weight::Bold)
-        } else {
-            ("", Weight::Plain)
-        };
-        let value = piece
-            .value
-            .iter()
-            .filter(|value| width(value, weight, SIZE) <= room);
+        let (class, weight) = if strong { ("tb", Weight::Bold) } else { ("", Weight::Plain) };
+        let value = piece.value.iter().filter(|value| width(value, weight, SIZE) <= room);
         let value = value.map(|value| (class, value.clone()));
-        let label = piece
-            .label
-            .iter()
-            .flat_map(|label| wrap(label, Weight::Plain, SIZE, room, 2));
+        let label = piece.label.iter().flat_map(|label| wrap(label, Weight::Plain, SIZE, room, 2));
         value.chain(label.map(|line| ("t2", line))).collect()
     }
 
@@ -224,17 +184,9 @@ impl Layout {
         let half = self.side(self.column(piece.from), gap).room;
         let row = self.slots.get(&index);
         let labelled = |point: &super::Point| point.label.is_some();
-        let labels = circuit
-            .points
-            .iter()
-            .zip(&self.points)
-            .any(|(point, (_, at))| labelled(point) && Some(at) == row);
+        let labels = circuit.points.iter().zip(&self.points).any(|(point, (_, at))| labelled(point) && Some(at) == row);
         let alone = !labels && self.slots.values().filter(|at| Some(*at) == row).count() == 1;
-        if alone && self.columns.len() == 2 {
-            self.x(1) - self.x(0) - gap - 12.0
-        } else {
-            half
-        }
+        if alone && self.columns.len() == 2 { self.x(1) - self.x(0) - gap - 12.0 } else { half }
     }
 
     /// Gives every row its height, band by band.
@@ -246,17 +198,13 @@ impl Layout {
             let top = cursor;
             self.bands.push(Band { place, top });
             cursor += 8.0;
-            for (row, (above, below)) in
-                sizes.range((place, 0, 0)..=(place, usize::MAX, usize::MAX))
-            {
+            for (row, (above, below)) in sizes.range((place, 0, 0)..=(place, usize::MAX, usize::MAX)) {
                 cursor += above;
                 self.heights.insert(*row, cursor);
                 cursor += below;
             }
             let name = circuit.places.get(place).map_or("", String::as_str);
-            let lines = wrap(name, Weight::Plain, SIZE, self.names(), 2)
-                .len()
-                .max(1);
+            let lines = wrap(name, Weight::Plain, SIZE, self.names(), 2).len().max(1);
             cursor = (cursor + 8.0).max(top + 14.0 + LEADING * lines as f64);
         }
         self.height = cursor + 2.0;
@@ -270,27 +218,12 @@ impl Layout {
             *size = (size.0.max(above), size.1.max(below));
         };
         for (index, (_, row)) in self.points.iter().enumerate() {
-            let labelled = circuit
-                .points
-                .get(index)
-                .is_some_and(|point| point.label.is_some());
-            need(
-                *row,
-                9.0,
-                if labelled && self.is_crossed(index) {
-                    24.0
-                } else {
-                    9.0
-                },
-            );
+            let labelled = circuit.points.get(index).is_some_and(|point| point.label.is_some());
+            need(*row, 9.0, if labelled && self.is_crossed(index) { 24.0 } else { 9.0 });
         }
         for (index, piece) in circuit.pieces.iter().enumerate() {
             let words = LEADING * self.lines(index).len() as f64;
-            let cry = if piece.condition == Condition::Faulty {
-                ZIGZAG
-            } else {
-                0.0
-            };
+            let cry = if piece.condition == Condition::Faulty { ZIGZAG } else { 0.0 };
             match self.ways.get(&index) {
                 Some(Way::Along) => {
                     let Some(row) = self.slots.get(&index) else {
@@ -300,11 +233,7 @@ impl Layout {
                     if piece.condition == Condition::Faulty {
                         need(*row, symbol.max(ZIGZAG + 6.0), symbol.max(words + 6.0));
                     } else {
-                        need(
-                            *row,
-                            symbol.max(words / 2.0 + 3.0),
-                            symbol.max(words / 2.0 + 3.0),
-                        );
+                        need(*row, symbol.max(words / 2.0 + 3.0), symbol.max(words / 2.0 + 3.0));
                     }
                 }
                 Some(Way::Across(row)) => {
@@ -330,20 +259,9 @@ impl Layout {
         let Some(Way::Across(row)) = self.ways.get(&index) else {
             return 0.0;
         };
-        let labels = circuit
-            .points
-            .iter()
-            .zip(&self.points)
-            .any(|(point, (_, at))| at == row && point.label.is_some());
-        let kind = circuit
-            .pieces
-            .get(index)
-            .map_or(Kind::Wire, |piece| piece.kind);
-        if labels {
-            34.0
-        } else {
-            symbol::half_width(kind) + 15.0
-        }
+        let labels = circuit.points.iter().zip(&self.points).any(|(point, (_, at))| at == row && point.label.is_some());
+        let kind = circuit.pieces.get(index).map_or(Kind::Wire, |piece| piece.kind);
+        if labels { 34.0 } else { symbol::half_width(kind) + 15.0 }
     }
 }
 
@@ -359,7 +277,5 @@ fn columns(count: usize, reserve: f64) -> Vec<f64> {
     };
     let last = f64::min(last, WIDTH - 24.0 - reserve).max(least);
     let step = (last - first) / count.saturating_sub(1).max(1) as f64;
-    (0..count.max(1))
-        .map(|column| first + step * column as f64)
-        .collect()
+    (0..count.max(1)).map(|column| first + step * column as f64).collect()
 }

@@ -37,9 +37,7 @@ pub(super) fn ways(circuit: &Circuit, grid: &Grid) -> BTreeMap<usize, Way> {
     let mut taken: Vec<Reach> = Vec::new();
     let mut own = 0;
     for (index, piece) in circuit.pieces.iter().enumerate() {
-        let (Some((_, from)), Some((_, to))) =
-            (grid.points.get(piece.from), grid.points.get(piece.to))
-        else {
+        let (Some((_, from)), Some((_, to))) = (grid.points.get(piece.from), grid.points.get(piece.to)) else {
             continue;
         };
         if piece.from == piece.to {
@@ -47,8 +45,7 @@ pub(super) fn ways(circuit: &Circuit, grid: &Grid) -> BTreeMap<usize, Way> {
         }
         let way = if grid.along.contains(&index) {
             Way::Along
-        } else if let Some(reach) =
-            straight(grid, piece).filter(|reach| !taken.iter().any(|other| reach.meets(other)))
+        } else if let Some(reach) = straight(grid, piece).filter(|reach| !taken.iter().any(|other| reach.meets(other)))
         {
             taken.push(reach);
             Way::Across(reach.row)
@@ -80,26 +77,18 @@ fn straight(grid: &Grid, piece: &Piece) -> Option<Reach> {
     let ((one, high), (other, low)) = (*grid.points.get(piece.from)?, *grid.points.get(piece.to)?);
     let (left, right) = (one.min(other), one.max(other));
     let clear = |row: Row| {
-        let point = grid
-            .points
-            .iter()
-            .any(|(column, at)| *at == row && left < *column && *column < right);
+        let point = grid.points.iter().any(|(column, at)| *at == row && left < *column && *column < right);
         let slot = right > left + 1 && grid.slots.values().any(|at| *at == row);
         !point && !slot
     };
     // The other end is reached along its own column, so the point must be the last one on that side.
     let reached = |point: usize, at: Row, column: usize, row: Row| {
         let order = grid.orders.get(column).map_or(&[][..], Vec::as_slice);
-        at == row
-            || (order.first() == Some(&point) && at > row)
-            || (order.last() == Some(&point) && at < row)
+        at == row || (order.first() == Some(&point) && at > row) || (order.last() == Some(&point) && at < row)
     };
     let tries = [(high, piece.to, low, other), (low, piece.from, high, one)];
-    let row = tries
-        .into_iter()
-        .find(|(row, point, at, column)| clear(*row) && reached(*point, *at, *column, *row));
-    row.filter(|_| left < right)
-        .map(|(row, ..)| Reach { row, left, right })
+    let row = tries.into_iter().find(|(row, point, at, column)| clear(*row) && reached(*point, *at, *column, *row));
+    row.filter(|_| left < right).map(|(row, ..)| Reach { row, left, right })
 }
 
 /// Every piece with its line, in the order given.
@@ -123,27 +112,13 @@ pub(super) fn routes<'a>(circuit: &'a Circuit, layout: &Layout) -> Vec<Route<'a>
                 let x = layout.lane(lane);
                 lane += 1;
                 let (out, back) = (layout.y(out), layout.y(back));
-                (
-                    vec![from, (from.0, out), (x, out), (x, back), (to.0, back), to],
-                    2,
-                )
+                (vec![from, (from.0, out), (x, out), (x, back), (to.0, back), to], 2)
             }
         };
         let (one, other) = (corners[leg], corners[leg + 1]);
         let half = ((one.0 + other.0) / 2.0, (one.1 + other.1) / 2.0);
-        let middle = if *way == Way::Along {
-            (half.0, layout.slot(*index).unwrap_or(half.1))
-        } else {
-            half
-        };
-        routes.push(Route {
-            piece,
-            index: *index,
-            way: *way,
-            corners,
-            leg,
-            middle,
-        });
+        let middle = if *way == Way::Along { (half.0, layout.slot(*index).unwrap_or(half.1)) } else { half };
+        routes.push(Route { piece, index: *index, way: *way, corners, leg, middle });
     }
     routes
 }
@@ -174,20 +149,12 @@ impl Route<'_> {
         let half = symbol::half_length(self.piece.kind);
         let [start, end] = [self.corners[self.leg], self.corners[self.leg + 1]];
         let towards = |one: f64, other: f64| if other < one { -1.0 } else { 1.0 };
-        let (dx, dy) = if self.upright() {
-            (0.0, half * towards(start.1, end.1))
-        } else {
-            (half * towards(start.0, end.0), 0.0)
-        };
+        let (dx, dy) =
+            if self.upright() { (0.0, half * towards(start.1, end.1)) } else { (half * towards(start.0, end.0), 0.0) };
         let (x, y) = self.middle;
-        let before: Vec<(f64, f64)> = self.corners[..=self.leg]
-            .iter()
-            .copied()
-            .chain([(x - dx, y - dy)])
-            .collect();
-        let after: Vec<(f64, f64)> = std::iter::once((x + dx, y + dy))
-            .chain(self.corners[self.leg + 1..].iter().copied())
-            .collect();
+        let before: Vec<(f64, f64)> = self.corners[..=self.leg].iter().copied().chain([(x - dx, y - dy)]).collect();
+        let after: Vec<(f64, f64)> =
+            std::iter::once((x + dx, y + dy)).chain(self.corners[self.leg + 1..].iter().copied()).collect();
         vec![line(&before), line(&after)]
     }
 
@@ -197,22 +164,11 @@ impl Route<'_> {
         match self.way {
             Way::Across(_) => {
                 // Left of the middle, so that the word beside the arrow has room before the next column.
-                let half = self
-                    .corners
-                    .get(self.leg)
-                    .map_or(0.0, |corner| (corner.0 - x).abs());
+                let half = self.corners.get(self.leg).map_or(0.0, |corner| (corner.0 - x).abs());
                 let left = if half < 50.0 { half - 10.0 } else { 18.0 };
-                Strike {
-                    x: x - left,
-                    y: y - symbol::height(self.piece.kind) - 2.0,
-                    from: 1.0,
-                }
+                Strike { x: x - left, y: y - symbol::height(self.piece.kind) - 2.0, from: 1.0 }
             }
-            Way::Along => Strike {
-                x: x + self.beside(),
-                y: y - 6.0,
-                from: 1.0,
-            },
+            Way::Along => Strike { x: x + self.beside(), y: y - 6.0, from: 1.0 },
             Way::Lane(_) => self.struck_from_the_left(),
         }
     }
@@ -222,11 +178,7 @@ impl Route<'_> {
         let (x, y) = self.middle;
         match self.way {
             Way::Across(_) => self.struck_from_the_right(),
-            Way::Along | Way::Lane(_) => Strike {
-                x: x - self.beside(),
-                y: y - 6.0,
-                from: -1.0,
-            },
+            Way::Along | Way::Lane(_) => Strike { x: x - self.beside(), y: y - 6.0, from: -1.0 },
         }
     }
 
@@ -240,7 +192,5 @@ fn line(corners: &[(f64, f64)]) -> String {
     let Some((x, y)) = corners.next() else {
         return String::new();
     };
-    corners
-        .fold(Trace::from(*x, *y), |trace, (x, y)| trace.line(*x, *y))
-        .open()
+    corners.fold(Trace::from(*x, *y), |trace, (x, y)| trace.line(*x, *y)).open()
 }

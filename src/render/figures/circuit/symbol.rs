@@ -51,12 +51,8 @@ pub(super) fn symbol(kind: Kind) -> Option<Element> {
         Kind::Push(state) => group.all(contact(state)).all(actuator(state)),
         Kind::Lamp(state) => group.all(lamp(state)),
         Kind::Meter => group.add(svg::circle("lampc", 0.0, 0.0, 13.0)),
-        Kind::Cell => group
-            .add(svg::path("wire", "M-5-16V16"))
-            .add(svg::path("wire thickcell", "M5-8V8")),
-        Kind::Plug => group
-            .add(svg::path("wire", "M0-8a8 8 0 0 0 0 16M4 0H8"))
-            .add(svg::circle("pin", 1.0, 0.0, 3.5)),
+        Kind::Cell => group.add(svg::path("wire", "M-5-16V16")).add(svg::path("wire thickcell", "M5-8V8")),
+        Kind::Plug => group.add(svg::path("wire", "M0-8a8 8 0 0 0 0 16M4 0H8")).add(svg::circle("pin", 1.0, 0.0, 3.5)),
         Kind::Broken => group.add(svg::path("wire", "M-13-6l6 12M7-6l6 12")),
     })
 }
@@ -67,11 +63,7 @@ fn contact(state: Contact) -> [Element; 3] {
         Contact::Closed => "M-21-1L27-5",
         Contact::Open => "M-21-2L26-24",
     };
-    [
-        svg::circle("term", -24.0, 0.0, 3.0),
-        svg::path("wire", arm),
-        svg::path("wire", "M24 0V-9"),
-    ]
+    [svg::circle("term", -24.0, 0.0, 3.0), svg::path("wire", arm), svg::path("wire", "M24 0V-9")]
 }
 
 /// The press that works the arm: a dashed link and a cap.
@@ -80,8 +72,7 @@ fn actuator(state: Contact) -> [Element; 2] {
         Contact::Closed => -3.0,
         Contact::Open => -13.0,
     };
-    let link = svg::path("d-t", Trace::from(0.0, arm).line(0.0, -30.0).open())
-        .with("stroke-dasharray", "4 3");
+    let link = svg::path("d-t", Trace::from(0.0, arm).line(0.0, -30.0).open()).with("stroke-dasharray", "4 3");
     [link, svg::path("wire", "M-10-24v-6h20v6")]
 }
 
@@ -126,16 +117,8 @@ pub(super) fn zigzag(strike: Strike) -> [Element; 2] {
     let trace = |points: &[(f64, f64)]| {
         let mut points = points.iter().map(|(x, y)| at(*x, *y));
         let start = points.next().unwrap_or_default();
-        points.fold(Trace::from(start.0, start.1), |trace, (x, y)| {
-            trace.line(x, y)
-        })
+        points.fold(Trace::from(start.0, start.1), |trace, (x, y)| trace.line(x, y))
     };
     let flash = trace(&[(25.0, -37.0), (5.0, -22.0), (14.0, -18.0), (5.0, -8.0)]);
-    [
-        svg::path("flash", flash.open()),
-        svg::path(
-            "flashhead",
-            trace(&[(0.0, 0.0), (1.0, -12.0), (10.0, -5.0)]).close(),
-        ),
-    ]
+    [svg::path("flash", flash.open()), svg::path("flashhead", trace(&[(0.0, 0.0), (1.0, -12.0), (10.0, -5.0)]).close())]
 }

@@ -5,24 +5,11 @@ use crate::render::figures::words::width;
 use proptest::prelude::*;
 
 fn point(place: usize, way: usize) -> Point {
-    Point {
-        place,
-        way,
-        label: None,
-    }
+    Point { place, way, label: None }
 }
 
 fn piece(from: usize, to: usize, kind: Kind) -> Piece {
-    Piece {
-        from,
-        to,
-        place: 0,
-        kind,
-        value: None,
-        label: None,
-        current: Current::None,
-        condition: Condition::Sound,
-    }
+    Piece { from, to, place: 0, kind, value: None, label: None, current: Current::None, condition: Condition::Sound }
 }
 
 fn two_ways(pieces: Vec<Piece>) -> Circuit {
@@ -31,24 +18,14 @@ fn two_ways(pieces: Vec<Piece>) -> Circuit {
         title: "A loop".to_owned(),
         fault: "fault".to_owned(),
         places: ["tip", "barrel", "socket"].map(str::to_owned).to_vec(),
-        points: vec![
-            point(0, 0),
-            point(1, 0),
-            point(2, 0),
-            point(0, 1),
-            point(1, 1),
-            point(2, 1),
-        ],
+        points: vec![point(0, 0), point(1, 0), point(2, 0), point(0, 1), point(1, 1), point(2, 1)],
         pieces,
     }
 }
 
 /// The loop of a pressed foil: open at the tip, closed by a bridge lower down.
 fn bridged() -> Circuit {
-    let live = |piece: Piece| Piece {
-        current: Current::Live,
-        ..piece
-    };
+    let live = |piece: Piece| Piece { current: Current::Live, ..piece };
     two_ways(vec![
         piece(0, 3, Kind::Push(Contact::Open)),
         piece(0, 1, Kind::Wire),
@@ -56,10 +33,7 @@ fn bridged() -> Circuit {
         piece(3, 4, Kind::Wire),
         live(piece(4, 5, Kind::Resistor)),
         live(piece(2, 5, Kind::Cell)),
-        live(Piece {
-            condition: Condition::Faulty,
-            ..piece(1, 4, Kind::Wire)
-        }),
+        live(Piece { condition: Condition::Faulty, ..piece(1, 4, Kind::Wire) }),
     ])
 }
 
@@ -90,43 +64,25 @@ fn kind() -> impl Strategy<Value = Kind> {
 }
 
 fn any_circuit() -> impl Strategy<Value = Circuit> {
-    let point =
-        (0..5usize, 0..5usize, words()).prop_map(|(place, way, label)| Point { place, way, label });
-    let piece = (
-        (0..11usize, 0..11usize, 0..6usize),
-        kind(),
-        words(),
-        words(),
-        any::<[bool; 2]>(),
-    )
-        .prop_map(
-            |((from, to, place), kind, value, label, [live, faulty])| Piece {
-                from,
-                to,
-                place,
-                kind,
-                value,
-                label,
-                current: if live { Current::Live } else { Current::None },
-                condition: if faulty {
-                    Condition::Faulty
-                } else {
-                    Condition::Sound
-                },
-            },
-        );
-    let parts = (
-        prop::collection::vec(point, 0..10),
-        prop::collection::vec(piece, 0..14),
-        words(),
+    let point = (0..5usize, 0..5usize, words()).prop_map(|(place, way, label)| Point { place, way, label });
+    let piece = ((0..11usize, 0..11usize, 0..6usize), kind(), words(), words(), any::<[bool; 2]>()).prop_map(
+        |((from, to, place), kind, value, label, [live, faulty])| Piece {
+            from,
+            to,
+            place,
+            kind,
+            value,
+            label,
+            current: if live { Current::Live } else { Current::None },
+            condition: if faulty { Condition::Faulty } else { Condition::Sound },
+        },
     );
+    let parts = (prop::collection::vec(point, 0..10), prop::collection::vec(piece, 0..14), words());
     parts.prop_map(|(points, pieces, fault)| Circuit {
         prefix: "a \"b\"".to_owned(),
         title: "<title>".to_owned(),
         fault: fault.unwrap_or_default(),
-        places: ["tip", "a very long name of a place", "guard"]
-            .map(str::to_owned)
-            .to_vec(),
+        places: ["tip", "a very long name of a place", "guard"].map(str::to_owned).to_vec(),
         points,
         pieces,
     })
@@ -135,36 +91,18 @@ fn any_circuit() -> impl Strategy<Value = Circuit> {
 /// Left, right, top and bottom of every line of words; panics if the drawing is not well-formed.
 fn boxes(drawing: &str) -> (f64, Vec<[f64; 4]>) {
     let tree = roxmltree::Document::parse(drawing).expect("well-formed");
-    let height = tree
-        .root_element()
-        .attribute("viewBox")
-        .and_then(|size| size.rsplit(' ').next()?.parse().ok());
-    let texts = tree
-        .descendants()
-        .filter(|node| node.has_tag_name("text"))
-        .map(|node| {
-            let number = |name| {
-                node.attribute(name)
-                    .and_then(|value| value.parse::<f64>().ok())
-                    .expect("a number")
-            };
-            let weight = if node.attribute("class") == Some("tb") {
-                Weight::Bold
-            } else {
-                Weight::Plain
-            };
-            let (x, y, wide) = (
-                number("x"),
-                number("y"),
-                width(node.text().unwrap_or_default(), weight, SIZE),
-            );
-            let left = match node.attribute("text-anchor") {
-                Some("end") => x - wide,
-                Some("middle") => x - wide / 2.0,
-                _ => x,
-            };
-            [left, left + wide, y - 0.7 * SIZE, y + 0.2 * SIZE]
-        });
+    let height = tree.root_element().attribute("viewBox").and_then(|size| size.rsplit(' ').next()?.parse().ok());
+    let texts = tree.descendants().filter(|node| node.has_tag_name("text")).map(|node| {
+        let number = |name| node.attribute(name).and_then(|value| value.parse::<f64>().ok()).expect("a number");
+        let weight = if node.attribute("class") == Some("tb") { Weight::Bold } else { Weight::Plain };
+        let (x, y, wide) = (number("x"), number("y"), width(node.text().unwrap_or_default(), weight, SIZE));
+        let left = match node.attribute("text-anchor") {
+            Some("end") => x - wide,
+            Some("middle") => x - wide / 2.0,
+            _ => x,
+        };
+        [left, left + wide, y - 0.7 * SIZE, y + 0.2 * SIZE]
+    });
     (height.expect("a height"), texts.collect())
 }
 
@@ -204,19 +142,11 @@ fn the_live_loop_is_under_the_conductors_and_closes() {
     assert!(last_live < drawing.find("class=\"wire\"").expect("a conductor"));
     let mut ends: Vec<String> = Vec::new();
     for rest in drawing.split("class=\"live\" d=\"M").skip(1) {
-        let corners: Vec<&str> = rest
-            .split('"')
-            .next()
-            .unwrap_or_default()
-            .split('L')
-            .collect();
+        let corners: Vec<&str> = rest.split('"').next().unwrap_or_default().split('L').collect();
         ends.extend([corners[0], corners[corners.len() - 1]].map(str::to_owned));
     }
     ends.sort();
-    assert!(
-        ends.len() == 8 && ends.chunks(2).all(|pair| pair[0] == pair[1]),
-        "each end meets another: {ends:?}"
-    );
+    assert!(ends.len() == 8 && ends.chunks(2).all(|pair| pair[0] == pair[1]), "each end meets another: {ends:?}");
 }
 
 #[test]

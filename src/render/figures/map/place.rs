@@ -60,27 +60,9 @@ pub(super) fn placed(first: &Question, figure: &dyn Fn(f64) -> String) -> Placed
     let unit = if all > 0.0 { FULL / all } else { 0.0 };
     let bars = (reach(first, SOURCE, unit) + 22.0).min(RIGHT - 130.0);
     let minute = (360.0 / total_minutes(first).max(1.0)).clamp(2.5, 12.0);
-    let placed = Placed {
-        rows: Vec::new(),
-        bars,
-        figures: widest_figure(first, figure),
-        minute,
-        height: 36.0,
-    };
-    let mut layout = Layout {
-        placed,
-        unit,
-        figure,
-    };
-    layout.ask(
-        first,
-        Stream {
-            x: SOURCE,
-            from: 36.0,
-            at: 0.0,
-        },
-        Arrival::Source,
-    );
+    let placed = Placed { rows: Vec::new(), bars, figures: widest_figure(first, figure), minute, height: 36.0 };
+    let mut layout = Layout { placed, unit, figure };
+    layout.ask(first, Stream { x: SOURCE, from: 36.0, at: 0.0 }, Arrival::Source);
     layout.placed.height += 6.0;
     layout.placed
 }
@@ -126,14 +108,7 @@ impl Layout<'_> {
             figure_width,
             lines,
         });
-        self.branches(
-            question,
-            Stream {
-                x: stream.x + wide,
-                from: y,
-                at: stream.at + minutes,
-            },
-        );
+        self.branches(question, Stream { x: stream.x + wide, from: y, at: stream.at + minutes });
     }
 
     /// The branches of a question; `stream.x` is the right bank, from where they leave one by one.
@@ -150,14 +125,7 @@ impl Layout<'_> {
                 }
                 Branch::Ask(next) => {
                     self.placed.height += 28.0;
-                    self.ask(
-                        next,
-                        Stream {
-                            x: right + APART,
-                            ..stream
-                        },
-                        Arrival::SetAside,
-                    );
+                    self.ask(next, Stream { x: right + APART, ..stream }, Arrival::SetAside);
                 }
             }
         }
@@ -166,9 +134,7 @@ impl Layout<'_> {
     /// Whether the row above is an ending of the same question, so that the minute need not be said again.
     fn said(&self, stream: Stream) -> bool {
         let above = self.placed.rows.last();
-        above.is_some_and(|row| {
-            row.arrival == Arrival::Ending && row.from.total_cmp(&stream.from).is_eq()
-        })
+        above.is_some_and(|row| row.arrival == Arrival::Ending && row.from.total_cmp(&stream.from).is_eq())
     }
 
     fn end(&mut self, ending: &Ending, stream: Stream) {
@@ -177,11 +143,7 @@ impl Layout<'_> {
         let room = RIGHT - (self.placed.bars + 17.0 + self.placed.figures);
         let lines = wrap(&ending.label, Weight::Plain, SIZE, room, 2);
         let high = (LEADING * lines.len().max(1) as f64 + 6.0).max(wide + 12.0);
-        let minute = if self.said(stream) {
-            String::new()
-        } else {
-            svg::number(stream.at.round())
-        };
+        let minute = if self.said(stream) { String::new() } else { svg::number(stream.at.round()) };
         self.placed.rows.push(Row {
             arrival: Arrival::Ending,
             x: stream.x,
@@ -201,14 +163,8 @@ impl Layout<'_> {
 /// The branches in the order they leave: the question with the most cases goes straight on and comes last.
 fn in_order(branches: &[Branch]) -> Vec<&Branch> {
     let is_question = |branch: &&Branch| matches!(branch, Branch::Ask(_));
-    let heaviest = branches
-        .iter()
-        .filter(is_question)
-        .map(Branch::cases)
-        .fold(-1.0, f64::max);
-    let straight = branches
-        .iter()
-        .position(|branch| is_question(&branch) && branch.cases() >= heaviest);
+    let heaviest = branches.iter().filter(is_question).map(Branch::cases).fold(-1.0, f64::max);
+    let straight = branches.iter().position(|branch| is_question(&branch) && branch.cases() >= heaviest);
     let mut order: Vec<&Branch> = branches.iter().collect();
     if let Some(index) = straight {
         let last = order.remove(index);
@@ -249,9 +205,5 @@ fn widest_figure(question: &Question, figure: &dyn Fn(f64) -> String) -> f64 {
 }
 
 fn sane(minutes: f64) -> f64 {
-    if minutes.is_finite() {
-        minutes.max(0.0)
-    } else {
-        0.0
-    }
+    if minutes.is_finite() { minutes.max(0.0) } else { 0.0 }
 }
