@@ -55,7 +55,9 @@ fn marked_line(text: &Text, place: Place) -> (String, std::ops::Range<usize>) {
     let length = (place.end - place.start) as usize;
     let end = (start + length).min(line.len()).max(start);
     let (line, start, end) = windowed(line, start, end);
-    (shown(&line), start..end)
+    // What is shown instead of a sign may be shorter than the sign.
+    let before = |byte: usize| line.get(..byte).map_or(0, |part| shown(part).len());
+    (shown(&line), before(start)..before(end))
 }
 
 /// A very long line is cut down to the part around the mark.
