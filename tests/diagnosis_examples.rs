@@ -150,3 +150,147 @@ fn an_unreliable_probe_updates_by_bayes_rule() {
         "an unsure answer rules nobody out"
     );
 }
+
+/// Looks at a cause each, so long and so likely, and one part in all that none of them finds.
+fn looks(minutes_and_weights: &[(u32, u32)]) -> Case {
+    let weights: Vec<u32> = minutes_and_weights
+        .iter()
+        .map(|(_, weight)| *weight)
+        .collect();
+    let probes = minutes_and_weights
+        .iter()
+        .enumerate()
+        .map(|(cause, (minutes, _))| look(*minutes, &[&[cause]]));
+    let rest = Some(Rest {
+        weight: Weight(1),
+        remedy: None,
+    });
+    Case {
+        rest,
+        ..case(&weights, probes.collect())
+    }
+}
+
+/// Smith, Naval Research Logistics Quarterly 3, 1956: least Σ wC of the jobs (6,1) (2,2) (8,4) (3,1) (9,3) is 151, a textbook's figure. A run that finds
+/// nothing does all 28 minutes.
+#[test]
+fn the_ratio_rule_prices_a_textbook_instance() {
+    let order =
+        ready(looks(&[(6, 1), (2, 2), (8, 4), (3, 1), (9, 3)])).quickest_order(Limits::default());
+    assert_eq!(order.priced.expected, Fraction::new(151 + 28, 12));
+    assert_eq!((order.found_by, order.gap), (FoundBy::Ratio, 0.0));
+}
+
+/// A textbook instance with precedence: jobs (2,4) (3,3) (4,1), the first and the third before the second: 41.
+#[test]
+fn precedence_prices_a_textbook_instance() {
+    let mut case = looks(&[(2, 4), (3, 3), (4, 1)]);
+    case.probes[1].after = order(&[0, 2]);
+    let quickest = ready(case).quickest_order(Limits::default());
+    assert_eq!(quickest.priced.expected, Fraction::new(41 + 9, 9));
+    assert_eq!(quickest.priced.order, order(&[0, 2, 1]));
+}
+
+#[test]
+fn a_cause_with_five_unsure_probes_is_ruled_out_by_no_single_answer() {
+    let mut case = looks(&[(1, 50), (2, 30), (3, 10), (4, 5), (5, 4)]);
+    for probe in &mut case.probes {
+        probe.answers[1].named.push(Named {
+            suspect: Suspect::Cause(CauseIndex(0)),
+            parts: 2,
+        });
+        if probe.answers[0].named[0].suspect != Suspect::Cause(CauseIndex(0)) {
+            probe.answers[0].named.push(Named::cause(0));
+        }
+    }
+    let ready = ready(case);
+    assert_eq!(
+        ready.approximated(),
+        [(Suspect::Cause(CauseIndex(0)), ProbeIndex(4))]
+    );
+    assert_eq!(
+        ready.quickest_tree(Limits::default()).gap,
+        1.0,
+        "nothing is promised"
+    );
+    let last_first = ready.tree(Plan::Order(&order(&[4])));
+    let Node::Decision(first) = last_first.root else {
+        panic!("it parts the others")
+    };
+    for branch in &first.branches {
+        let Node::Decision(next) = &branch.node else {
+            panic!("more to find out")
+        };
+        assert!(
+            next.belief
+                .possible
+                .iter()
+                .any(|(who, _)| *who == Suspect::Cause(CauseIndex(0)))
+        );
+    }
+}
+
+#[test]
+fn the_third_probe_that_cannot_be_read_hands_over() {
+    let ready = ready(looks(&[(1, 5), (2, 4), (3, 3), (4, 2)]));
+    let plan = Plan::Quickest(Limits::default());
+    let mut node = ready.tree(plan).root;
+    for minutes in [0, 1, 3] {
+        let Node::Decision(at) = &node else {
+            panic!("a probe is left")
+        };
+        assert_eq!(
+            at.so_far,
+            Minutes::whole(minutes),
+            "what could not be read took its time"
+        );
+        node = ready.cannot_tell(at, plan);
+    }
+    let Node::Ending(end) = node else {
+        panic!("two on a path are enough")
+    };
+    assert_eq!(
+        (end.kind, end.so_far),
+        (EndingKind::HandOver, Minutes::whole(6))
+    );
+}
+
+#[test]
+fn causes_that_no_probe_parts_are_named_and_so_are_probes_that_tell_nothing() {
+    let mut case = looks(&[(1, 5), (2, 4), (3, 3)]);
+    case.probes[1] = look(1, &[&[]]);
+    let ready = ready(case);
+    let who = [Suspect::Cause(CauseIndex(1)), Suspect::Rest];
+    assert_eq!(
+        ready.groups(),
+        [Group {
+            suspects: who.to_vec(),
+            one_remedy: None
+        }]
+    );
+    assert_eq!(ready.dead_probes(), [ProbeIndex(1)]);
+    assert_eq!(
+        ready.only_dead_ends(&ready.as_written_tree()),
+        [CauseIndex(1)]
+    );
+}
+
+/// 27 and 20 in a hundred become 40 and what is left of the others in proportion.
+#[test]
+fn another_share_scales_all_others() {
+    let ready = ready(looks(&[(1, 27), (2, 20), (3, 52)]));
+    let other = ready
+        .with_share(Suspect::Cause(CauseIndex(0)), Fraction::new(2, 5))
+        .expect("it is a share");
+    let shares: Vec<String> = other
+        .belief()
+        .possible
+        .iter()
+        .map(|(_, share)| share.to_string())
+        .collect();
+    assert_eq!(shares, ["2/5", "12/73", "156/365", "3/365"]);
+    assert_eq!(
+        ready.with_share(Suspect::Rest, Fraction::ONE).map(|_| ()),
+        None
+    );
+}

@@ -3,7 +3,7 @@
 mod diagnosis_support;
 
 use coquille::reckoning::diagnosis::*;
-use diagnosis_support::{Numbers, Size, any_case};
+use diagnosis_support::{Numbers, Size, any_case, own_looks};
 use proptest::prelude::*;
 
 const SMALL: Size = Size {
@@ -18,58 +18,6 @@ fn ready(case: Case) -> Diagnosis {
 
 fn any(seed: u64, size: Size) -> Case {
     any_case(&mut Numbers(seed), size)
-}
-
-/// Looks at causes of their own behind nested jobs, in whole minutes.
-fn own_looks(seed: u64, jobs: usize, complete: bool) -> Case {
-    let mut numbers = Numbers(seed);
-    let causes = 2 + numbers.below(6);
-    let mut case = Case {
-        remedies: vec![Remedy::default(); causes],
-        ..Case::default()
-    };
-    case.rest = (!complete).then_some(Rest {
-        weight: Weight(1 + numbers.below(30) as u32),
-        remedy: None,
-    });
-    for index in 0..jobs {
-        let needs = if index > 0 && numbers.chance(60) {
-            vec![JobIndex(numbers.below(index))]
-        } else {
-            Vec::new()
-        };
-        let (open, close) = (
-            Minutes(numbers.below(60) as u64),
-            Minutes(numbers.below(40) as u64),
-        );
-        case.jobs.push(Job { open, close, needs });
-    }
-    for index in 0..causes {
-        case.causes.push(Cause {
-            weight: Weight(1 + numbers.below(50) as u32),
-            remedy: RemedyIndex(index),
-        });
-        let needs = if jobs > 0 && numbers.chance(70) {
-            vec![JobIndex(numbers.below(jobs))]
-        } else {
-            Vec::new()
-        };
-        case.probes.push(Probe {
-            minutes: Minutes(1 + numbers.below(80) as u64),
-            needs,
-            shut: Vec::new(),
-            after: Vec::new(),
-            answers: vec![
-                Answer {
-                    named: vec![Named::cause(index)],
-                },
-                Answer::default(),
-            ],
-            otherwise: AnswerIndex(1),
-            works_now: None,
-        });
-    }
-    case
 }
 
 /// Whether no run ends in a group.
@@ -290,4 +238,44 @@ fn a_complete_list_needs_no_look_at_its_last_cause() {
             .expected,
         Fraction::new(2, 1)
     );
+}
+
+/// As much of everything as a case may hold, with answers that anybody may give.
+#[test]
+fn the_largest_case_comes_to_an_end() {
+    let mut numbers = Numbers(5);
+    let mut case = Case {
+        remedies: vec![Remedy::default(); most::CAUSES],
+        ..Case::default()
+    };
+    case.causes = (0..most::CAUSES)
+        .map(|i| Cause {
+            weight: Weight(1 + i as u32),
+            remedy: RemedyIndex(i),
+        })
+        .collect();
+    for _ in 0..most::PROBES {
+        let mut answers = vec![Answer::default(); most::ANSWERS];
+        for (cause, answer) in
+            (0..most::CAUSES).flat_map(|cause| [(cause, numbers.below(60)), (cause, 63)])
+        {
+            answers[answer].named.push(Named::cause(cause));
+        }
+        case.probes.push(Probe {
+            minutes: Minutes(1 + numbers.below(100) as u64),
+            needs: Vec::new(),
+            shut: Vec::new(),
+            after: Vec::new(),
+            answers,
+            otherwise: AnswerIndex(62),
+            works_now: None,
+        });
+    }
+    let ready = ready(case);
+    assert!(
+        !ready.approximated().is_empty(),
+        "so many ways to behave do not fit"
+    );
+    let tree = ready.quickest_tree(Limits { states: 200 });
+    assert!(tree.at_least <= tree.expected && tree.gap == 1.0);
 }

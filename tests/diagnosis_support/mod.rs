@@ -137,6 +137,58 @@ fn any_probe(numbers: &mut Numbers, case: &Case, index: usize, probes: usize) ->
     probe
 }
 
+/// Looks at causes of their own behind nested jobs, in whole minutes.
+pub fn own_looks(seed: u64, jobs: usize, complete: bool) -> Case {
+    let mut numbers = Numbers(seed);
+    let causes = 2 + numbers.below(6);
+    let mut case = Case {
+        remedies: vec![Remedy::default(); causes],
+        ..Case::default()
+    };
+    case.rest = (!complete).then_some(Rest {
+        weight: Weight(1 + numbers.below(30) as u32),
+        remedy: None,
+    });
+    for index in 0..jobs {
+        let needs = if index > 0 && numbers.chance(60) {
+            vec![JobIndex(numbers.below(index))]
+        } else {
+            Vec::new()
+        };
+        let (open, close) = (
+            Minutes(numbers.below(60) as u64),
+            Minutes(numbers.below(40) as u64),
+        );
+        case.jobs.push(Job { open, close, needs });
+    }
+    for index in 0..causes {
+        case.causes.push(Cause {
+            weight: Weight(1 + numbers.below(50) as u32),
+            remedy: RemedyIndex(index),
+        });
+        let needs = if jobs > 0 && numbers.chance(70) {
+            vec![JobIndex(numbers.below(jobs))]
+        } else {
+            Vec::new()
+        };
+        case.probes.push(Probe {
+            minutes: Minutes(1 + numbers.below(80) as u64),
+            needs,
+            shut: Vec::new(),
+            after: Vec::new(),
+            answers: vec![
+                Answer {
+                    named: vec![Named::cause(index)],
+                },
+                Answer::default(),
+            ],
+            otherwise: AnswerIndex(1),
+            works_now: None,
+        });
+    }
+    case
+}
+
 /// The case as the Python references read it.
 pub fn as_json(case: &Case, orders: &[Vec<ProbeIndex>], permute: usize) -> Value {
     let jobs = |jobs: &[JobIndex]| jobs.iter().map(|job| job.0).collect::<Vec<_>>();

@@ -23,6 +23,10 @@ pub(super) fn pairs(table: &Table, set: &Set, open: u64, left_out: &Set) -> u64 
     for (rate, probe) in rates {
         let mut finer = Vec::with_capacity(blocks.len() + 1);
         for (block, within) in blocks.drain(..) {
+            if !table.splits(probe, &block) {
+                finer.push((block, within));
+                continue;
+            }
             let mut parted = within;
             for (_, part) in table.parts(probe, &block) {
                 let inside = unlike(table, &part);
@@ -50,13 +54,27 @@ fn rates(table: &Table, set: &Set, open: u64, left_out: &Set, weight: u64) -> Ve
     let rate = |probe: usize| {
         let row = &table.probes[probe];
         let jobs: f64 = Bits(row.needs & !open).map(|job| shares[job]).sum();
-        let squares: u128 = table
-            .parts(probe, set)
-            .map(|(_, part)| square(table.weight(&part)))
-            .sum();
+        let squares = squares(table, probe, set, weight);
         (row.minutes as f64 + jobs) * (weight as f64) * 2.0 / (square(weight) - squares) as f64
     };
     useful.iter().map(|probe| (rate(*probe), *probe)).collect()
+}
+
+/// The sum of the squared weights that the answers leave; the unremarkable one is what the others do not take.
+fn squares(table: &Table, probe: usize, set: &Set, weight: u64) -> u128 {
+    let row = &table.probes[probe];
+    let (mut sum, mut left) = (0, weight);
+    for (_, who) in row
+        .answers
+        .iter()
+        .enumerate()
+        .filter(|(answer, _)| *answer != row.otherwise)
+    {
+        let part = table.weight(&who.and(set));
+        sum += square(part);
+        left -= part;
+    }
+    sum + square(left)
 }
 
 /// What each closed job costs a probe that needs it.

@@ -69,6 +69,9 @@ impl Chooser for Searched<'_, '_> {
     }
 }
 
+/// Up to so many classes times probes there is time to look ahead.
+const LOOK_AHEAD: usize = 8_000;
+
 /// Least cost per pair parted, and one look ahead on top of it. A stand-in, with its gap said: never called the best.
 struct Greedy<'a, 't> {
     search: &'a Search<'t>,
@@ -78,6 +81,9 @@ struct Greedy<'a, 't> {
 impl Greedy<'_, '_> {
     fn look_ahead(&mut self, set: &Set, open: u64) -> Option<usize> {
         let search = self.search;
+        if set.len() * search.table.probes.len() > LOOK_AHEAD {
+            return self.cheapest_per_pair(set, open);
+        }
         let costs = search
             .useful(set)
             .map(|probe| (self.cost_of(probe, set, open), probe));

@@ -41,8 +41,8 @@ pub const STEPS: [(u64, u64); 8] = [
     (6, 1),
     (10, 1),
 ];
-/// Above so many states a search is not quick enough to be repeated for every step.
-const QUICK: usize = 3_000;
+/// So many states may be opened for all shares and steps together: beyond it nothing is said, rather than slowly.
+const QUICK: usize = 60_000;
 
 impl Diagnosis {
     /// Groups of suspects that answer every probe alike, in the author's order.
@@ -124,7 +124,13 @@ impl Diagnosis {
 
     /// For each share how far it may move; nothing if the search is too large to be repeated, or there is nothing to do first.
     pub fn sensitivity(&self) -> Option<Vec<Sensitivity>> {
-        let first = self.first_probe()?;
+        let (first, states) = self.first_probe(QUICK)?;
+        let solves = 2 * STEPS.len() * self.suspects().count();
+        // A moved share may make the search a few times longer.
+        let (most, usual) = (4 * states + 100, states * solves);
+        if usual > QUICK {
+            return None;
+        }
         let total = self.table.weight(&self.table.everyone);
         let mut found = Vec::new();
         for (suspect, weight) in tree::weights(&self.table, &self.table.everyone) {
@@ -138,9 +144,10 @@ impl Diagnosis {
             let below = self.first_change(
                 suspect,
                 first,
+                most,
                 STEPS.map(|(over, under)| times((under, over))),
             )?;
-            let above = self.first_change(suspect, first, STEPS.map(times))?;
+            let above = self.first_change(suspect, first, most, STEPS.map(times))?;
             found.push(Sensitivity {
                 suspect,
                 share,
@@ -152,14 +159,11 @@ impl Diagnosis {
     }
 
     /// The first of the shares at which another probe comes first; the outer `None` where that cannot be said quickly.
-    #[allow(
-        clippy::option_option,
-        reason = "no answer and no change are different answers"
-    )]
     fn first_change(
         &self,
         suspect: Suspect,
         first: ProbeIndex,
+        most: usize,
         shares: [Fraction; STEPS.len()],
     ) -> Option<Option<(Fraction, ProbeIndex)>> {
         for share in shares
@@ -169,7 +173,7 @@ impl Diagnosis {
             let Some(other) = self.with_share(suspect, share) else {
                 continue;
             };
-            let probe = other.first_probe()?;
+            let (probe, _) = other.first_probe(most)?;
             if probe != first {
                 return Some(Some((share, probe)));
             }
@@ -177,11 +181,12 @@ impl Diagnosis {
         Some(None)
     }
 
-    /// The first probe of the quickest tree, if that is settled quickly.
-    fn first_probe(&self) -> Option<ProbeIndex> {
-        let mut search = Search::new(&self.table, Set::default(), QUICK);
+    /// The first probe of the quickest tree and the states it took, if it is settled within so many.
+    fn first_probe(&self, most: usize) -> Option<(ProbeIndex, usize)> {
+        let mut search = Search::new(&self.table, Set::default(), most);
         search.settle(self.table.everyone, 0);
-        search.choice(&self.table.everyone, 0).map(ProbeIndex)
+        let probe = search.choice(&self.table.everyone, 0)?;
+        Some((ProbeIndex(probe), search.states_opened()))
     }
 
     fn suspects(&self) -> impl Iterator<Item = Suspect> {

@@ -32,11 +32,7 @@ pub(super) fn expand(case: &Case, unsure: usize) -> Option<Expansion> {
     let mut dealt = Vec::new();
     let mut shapes = Vec::new();
     for (suspect, weight) in suspects(case) {
-        let shape = Shape::of(case, suspect, weight, unsure, &mut dealt);
-        if shape.ways.len() > most::CLASSES {
-            return None;
-        }
-        shapes.push(shape);
+        shapes.push(Shape::of(case, suspect, weight, unsure, &mut dealt)?);
     }
     let behaviours = with_whole_weights(&shapes)?;
     Some(Expansion { behaviours, dealt })
@@ -67,7 +63,7 @@ impl Shape {
         weight: Weight,
         unsure: usize,
         dealt: &mut Vec<(Suspect, ProbeIndex)>,
-    ) -> Self {
+    ) -> Option<Self> {
         let mut shape = Shape {
             suspect,
             weight,
@@ -81,6 +77,9 @@ impl Shape {
             match answers.as_slice() {
                 [(only, _)] => shape.give(*only),
                 _ if multiplied < unsure => {
+                    if shape.ways.len() * answers.len() > most::CLASSES {
+                        return None;
+                    }
                     multiplied += 1;
                     shape.multiply(&answers);
                 }
@@ -94,7 +93,7 @@ impl Shape {
         for (index, answers) in late {
             shape.deal(index, &answers);
         }
-        shape
+        Some(shape)
     }
 
     fn give(&mut self, answer: u8) {

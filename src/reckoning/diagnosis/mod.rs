@@ -19,6 +19,7 @@ mod choose;
 mod clusters;
 mod doubts;
 mod expand;
+mod looks;
 mod orders;
 mod quickest;
 mod search;
@@ -51,13 +52,13 @@ pub struct Diagnosis {
 /// How far a search may go. A count, not a time: the same input gives the same answer everywhere.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Limits {
-    /// States that may be opened.
+    /// States that may be opened; one with a hundred probes and suspects or more counts as several.
     pub states: usize,
 }
 
 impl Default for Limits {
     fn default() -> Self {
-        Limits { states: 100_000 }
+        Limits { states: 50_000 }
     }
 }
 

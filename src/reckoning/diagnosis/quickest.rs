@@ -2,9 +2,11 @@
 //!
 //! In: a ready case. Out: an order, its price, and how it is known to be the best, or how far off it may be.
 //! Where each probe leaves at most one answer to go on from, an order *is* a tree and the search settles both. Else orders are improved by moving
-//! one probe at a time, and no order can beat the least-cost tree: that is the gap.
+//! one probe at a time and then tried from the front, where no order can beat the least-cost trees of what it leaves. Where that is too many, the
+//! least-cost tree is the bound and the gap is said. Orders that cost the same in every respect: the one found first, starting from the author's.
 
 use super::clusters::{self, Task};
+use super::looks::{self, Look};
 use super::search::{Search, live_parts};
 use super::tree::Chooser;
 use super::*;
@@ -31,16 +33,16 @@ pub enum FoundBy {
     Clusters,
     /// Search over what is left and what is open: exact if the gap is 0.
     Search,
-    /// Trying every order.
+    /// Trying orders from the front and giving up those that cannot beat the best: exact.
     EveryOrder,
     /// Moving one probe at a time: best found, with its gap.
     Moves,
 }
 
-/// So many probes are tried in every order.
-const EVERY_ORDER: usize = 6;
+/// So many beginnings of orders are tried; fewer where there are many classes and probes.
+const BEGINNINGS: usize = 30_000;
 /// So many orders are priced when probes are moved.
-const MOVES: usize = 20_000;
+const MOVES: usize = 5_000;
 
 impl Diagnosis {
     /// The quickest order of all probes that keeps `after`; probes that part nothing where their turn comes stand behind.
@@ -53,27 +55,35 @@ impl Diagnosis {
         let mut search = Search::new(table, Set::default(), limits.states);
         let least = search.settle(table.everyone, 0).minutes;
         let first = self.along_the_live_branch(&search);
-        let useful = (0..table.probes.len())
-            .filter(|p| table.splits(*p, &table.everyone))
-            .count();
         if search.choice(&table.everyone, 0).is_some() && self.one_live_branch() {
             return self.quickest(&first, least, FoundBy::Search);
         }
-        if useful <= EVERY_ORDER {
-            let order = self.best_of_all(&first);
-            let minutes = cost_in_order(table, &order, &table.everyone, 0).minutes;
-            return self.quickest(&order, minutes, FoundBy::EveryOrder);
-        }
-        let written: Vec<usize> = self
+        let written = self
             .as_written_order()
             .iter()
             .map(|probe| probe.0)
             .collect();
         let price = |order: &Vec<usize>| cost_in_order(table, order, &table.everyone, 0);
-        let moved = [first, written].map(|order| self.moved(order));
-        let [a, b] = moved;
-        let order = if price(&b) < price(&a) { b } else { a };
-        self.quickest(&order, least, FoundBy::Moves)
+        let [written, first] = [written, first].map(|order| self.moved(order));
+        let best = if price(&first) < price(&written) {
+            first
+        } else {
+            written
+        };
+        let most = BEGINNINGS / (1 + table.classes.len() * table.probes.len() / 1024);
+        let mut trying = Trying {
+            search,
+            best: price(&best),
+            order: best,
+            tried: 0,
+            most,
+        };
+        trying.go_on(&mut Vec::new(), &[(table.everyone, 0)], Cost::default());
+        let order = self.completed(&self.with_waiting(&trying.order));
+        match trying.tried < trying.most {
+            true => self.quickest(&order, trying.best.minutes, FoundBy::EveryOrder),
+            false => self.quickest(&order, least, FoundBy::Moves),
+        }
     }
 
     fn quickest(&self, order: &[usize], least: u64, found_by: FoundBy) -> QuickestOrder {
@@ -118,20 +128,8 @@ impl Diagnosis {
     /// The ratio or cluster rule, where it is exact.
     fn by_rule(&self) -> Option<(Vec<usize>, FoundBy)> {
         let table = &self.table;
-        let looks = self.own_looks()?;
+        let (looks, rest) = looks::own_looks(table)?;
         let jobs = self.forest(&looks)?;
-        let caught = looks
-            .iter()
-            .fold(Set::default(), |all, look| all.or(&look.catch));
-        let rest = table.everyone.minus(&caught);
-        let ends_early = |a: &Look, other: &Set| table.one_end(&a.catch.or(other));
-        let pairs = looks
-            .iter()
-            .enumerate()
-            .any(|(i, a)| looks[..i].iter().any(|b| ends_early(a, &b.catch)));
-        if pairs || (!rest.is_empty() && looks.iter().any(|look| ends_early(look, &rest))) {
-            return None;
-        }
         let found_by = if jobs.is_empty() {
             FoundBy::Ratio
         } else {
@@ -151,26 +149,6 @@ impl Diagnosis {
             )
         })?;
         Some((best, found_by))
-    }
-
-    /// The useful probes, if each catches suspects of its own, ends with them, and waits for nothing.
-    fn own_looks(&self) -> Option<Vec<Look>> {
-        let table = &self.table;
-        let mut looks: Vec<Look> = Vec::new();
-        for probe in (0..table.probes.len()).filter(|probe| table.splits(*probe, &table.everyone)) {
-            let row = &table.probes[probe];
-            let live = live_parts(table, &Set::default(), probe, &table.everyone);
-            let [live] = live.as_slice() else { return None };
-            let catch = table.everyone.minus(live);
-            let shared = looks
-                .iter()
-                .any(|other| !other.catch.and(&catch).is_empty());
-            if shared || !row.before.is_empty() || row.shut > 0 {
-                return None;
-            }
-            looks.push(Look { probe, catch });
-        }
-        (!looks.is_empty()).then_some(looks)
     }
 
     /// The jobs that the looks need, each with the one job around it, if they are a forest.
@@ -280,73 +258,102 @@ impl Diagnosis {
         order
     }
 
-    /// The best of all orders of the useful probes; the others stand as they are placed in `first`.
-    fn best_of_all(&self, first: &[usize]) -> Vec<usize> {
-        let table = &self.table;
-        let useful: Vec<usize> = first
-            .iter()
-            .copied()
-            .filter(|probe| table.splits(*probe, &table.everyone))
-            .collect();
-        let mut best: Option<(Cost, Vec<usize>)> = None;
-        let mut tried = Vec::new();
-        self.try_all(&useful, &mut tried, &mut best);
-        let order: Vec<ProbeIndex> = best
-            .map(|(_, order)| order)
-            .unwrap_or_default()
-            .into_iter()
-            .map(ProbeIndex)
-            .collect();
-        self.completed(&self.with_waiting(&order))
-    }
-
-    fn try_all(
-        &self,
-        useful: &[usize],
-        tried: &mut Vec<usize>,
-        best: &mut Option<(Cost, Vec<usize>)>,
-    ) {
-        let table = &self.table;
-        if tried.len() == useful.len() {
-            let this = (
-                cost_in_order(table, tried, &table.everyone, 0),
-                tried.clone(),
-            );
-            if best.as_ref().is_none_or(|best| this < *best) {
-                *best = Some(this);
-            }
-            return;
-        }
-        for next in useful.iter().copied() {
-            let waits = useful
-                .iter()
-                .any(|other| table.probes[next].before.has(*other) && !tried.contains(other));
-            if !waits && !tried.contains(&next) {
-                tried.push(next);
-                self.try_all(useful, tried, best);
-                tried.pop();
-            }
-        }
-    }
-
     /// The order with each probe behind all those that it comes after.
-    fn with_waiting(&self, order: &[ProbeIndex]) -> Vec<ProbeIndex> {
+    fn with_waiting(&self, order: &[usize]) -> Vec<ProbeIndex> {
         let mut placed = Vec::new();
-        for probe in order {
+        for probe in order.iter().copied().map(ProbeIndex) {
             let before = self
                 .as_written_order()
                 .into_iter()
                 .filter(|other| self.table.probes[probe.0].before.has(other.0));
-            placed.extend(before.chain([*probe]));
+            placed.extend(before.chain([probe]));
         }
         placed
     }
 }
 
-/// A probe and the suspects that it catches.
-struct Look {
-    probe: usize,
-    catch: Set,
+/// Orders from the front, each beginning with what it leaves: no order can do better from there than the best tree.
+struct Trying<'d> {
+    search: Search<'d>,
+    best: Cost,
+    order: Vec<usize>,
+    tried: usize,
+    most: usize,
+}
+
+impl Trying<'_> {
+    /// Goes on from this beginning, which cost so much and leaves these states.
+    fn go_on(&mut self, begun: &mut Vec<usize>, left: &[(Set, u64)], spent: Cost) {
+        if left.is_empty() {
+            // The worst case of a beginning is not a sum, so that the finished order is priced as a whole.
+            let table = self.search.table;
+            let cost = cost_in_order(table, begun, &table.everyone, 0);
+            if cost < self.best {
+                (self.best, self.order) = (cost, begun.clone());
+            }
+            return;
+        }
+        for probe in 0..self.search.table.probes.len() {
+            let useful = left
+                .iter()
+                .any(|(set, _)| self.search.table.splits(probe, set));
+            if !useful || self.waits(probe, begun, left) || self.tried >= self.most {
+                continue;
+            }
+            self.tried += 1;
+            let (next, cost) = self.after(probe, left, spent);
+            if cost < self.best {
+                begun.push(probe);
+                self.go_on(begun, &next, self.spent(probe, left, spent));
+                begun.pop();
+            }
+        }
+    }
+
+    /// Whether the probe comes after one that is not done and can still part something.
+    fn waits(&self, probe: usize, begun: &[usize], left: &[(Set, u64)]) -> bool {
+        let table = self.search.table;
+        let open = |other: usize| {
+            !begun.contains(&other) && left.iter().any(|(set, _)| table.splits(other, set))
+        };
+        table.probes[probe].before.iter().any(open)
+    }
+
+    /// What the probe leaves, and the least that any order can cost then.
+    fn after(&mut self, probe: usize, left: &[(Set, u64)], spent: Cost) -> (Vec<(Set, u64)>, Cost) {
+        let table = self.search.table;
+        let mut cost = self.spent(probe, left, spent);
+        let mut next = Vec::new();
+        for (set, open) in left {
+            if table.splits(probe, set) {
+                let parts = live_parts(table, &Set::default(), probe, set);
+                next.extend(
+                    parts
+                        .into_iter()
+                        .map(|part| (part, table.step(probe, *open).open)),
+                );
+            } else {
+                next.push((*set, *open));
+            }
+        }
+        for (set, open) in &next {
+            let least = self.search.settle(*set, *open);
+            (cost.minutes, cost.jobs) = (cost.minutes + least.minutes, cost.jobs + least.jobs);
+        }
+        (next, cost)
+    }
+
+    /// What was spent when the probe is done too, without the worst case.
+    fn spent(&self, probe: usize, left: &[(Set, u64)], spent: Cost) -> Cost {
+        let table = self.search.table;
+        let mut cost = spent;
+        for (set, open) in left.iter().filter(|(set, _)| table.splits(probe, set)) {
+            let (step, weight) = (table.step(probe, *open), table.weight(set));
+            cost.minutes += weight * step.cost;
+            cost.jobs += weight * u64::from(step.opened.count_ones());
+        }
+        cost
+    }
 }
 
 /// What this order costs from here on, without building its tree.

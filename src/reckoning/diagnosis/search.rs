@@ -12,6 +12,7 @@ use std::collections::HashMap;
 use std::hash::{BuildHasherDefault, Hasher};
 
 use super::bound;
+use super::looks;
 use super::set::Set;
 use super::table::Table;
 
@@ -38,6 +39,9 @@ impl Cost {
     }
 }
 
+/// Opening a state takes time like its probes squared times its classes: beyond so much of that it counts as more than one.
+const LARGE: usize = 1 << 17;
+
 /// A search with its memory.
 pub(super) struct Search<'t> {
     pub table: &'t Table,
@@ -45,7 +49,10 @@ pub(super) struct Search<'t> {
     states: Vec<State>,
     places: HashMap<(Set, u64), u32, BuildHasherDefault<Mixer>>,
     opened: usize,
-    most: usize,
+    /// What may still be opened.
+    allowance: usize,
+    /// What each probe catches, if all look at suspects of their own.
+    caught: Option<Vec<u64>>,
 }
 
 struct State {
@@ -64,14 +71,16 @@ struct Action {
 }
 
 impl<'t> Search<'t> {
-    pub fn new(table: &'t Table, left_out: Set, most: usize) -> Self {
+    pub fn new(table: &'t Table, left_out: Set, allowance: usize) -> Self {
+        let caught = looks::caught(table, &left_out);
         Search {
             table,
             left_out,
             states: Vec::new(),
             places: HashMap::default(),
             opened: 0,
-            most,
+            allowance,
+            caught,
         }
     }
 
@@ -140,7 +149,7 @@ impl<'t> Search<'t> {
 
     /// Works on a state until it is settled, its bound is above `limit`, or no more states may be opened.
     fn improve(&mut self, place: u32, limit: u64) {
-        if !self.open_up(place) {
+        if self.states[place as usize].settled.is_some() || !self.open_up(place) {
             return;
         }
         loop {
@@ -149,9 +158,11 @@ impl<'t> Search<'t> {
             state.bound = state.bound.max(best.cost);
             let Some(next) = best.unsettled else {
                 state.settled = Some(best.probe);
+                // Nobody asks again how it compared.
+                state.actions = None;
                 return;
             };
-            if best.cost.minutes > limit || self.opened >= self.most {
+            if best.cost.minutes > limit || self.allowance == 0 {
                 return;
             }
             // The part may grow until its probe is no longer the least.
@@ -172,18 +183,37 @@ impl<'t> Search<'t> {
         if actions.is_some() {
             return true;
         }
-        if self.opened >= self.most {
+        if self.allowance == 0 {
             return false;
         }
-        self.opened += 1;
         let weight = self.table.weight(&set);
-        let useful: Vec<usize> = self.useful(&set).collect();
+        let useful = self.worth_trying(&set, open);
+        self.opened += 1;
+        self.allowance = self
+            .allowance
+            .saturating_sub(1 + useful.len() * useful.len() * set.len() / LARGE);
         let mut actions = Vec::with_capacity(useful.len());
         for probe in useful {
             actions.push(self.action(probe, &set, open, weight));
         }
         self.states[place as usize].actions = Some(actions);
         true
+    }
+
+    /// The useful probes without those that another must precede.
+    fn worth_trying(&self, set: &Set, open: u64) -> Vec<usize> {
+        let useful: Vec<usize> = self.useful(set).collect();
+        let Some(caught) = &self.caught else {
+            return useful;
+        };
+        let precedes = |a: usize, b: usize| {
+            let (first, second) = (&self.table.probes[a], &self.table.probes[b]);
+            let per_minute = |weight: u64, minutes: u64| u128::from(weight) * u128::from(minutes);
+            first.needs & !open & !second.needs == 0
+                && per_minute(caught[a], second.minutes) > per_minute(caught[b], first.minutes)
+        };
+        let worth = |b: &usize| !useful.iter().any(|a| precedes(*a, *b));
+        useful.iter().copied().filter(worth).collect()
     }
 
     fn action(&mut self, probe: usize, set: &Set, open: u64, weight: u64) -> Action {

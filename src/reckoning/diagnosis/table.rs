@@ -43,6 +43,7 @@ pub(super) struct Row {
     pub answers: Vec<Set>,
     /// The answer of each class.
     pub answer_of: Vec<u8>,
+    pub otherwise: usize,
     pub works_now: Option<usize>,
 }
 
@@ -123,6 +124,7 @@ impl Table {
             before,
             answers,
             answer_of,
+            otherwise: probe.otherwise.0,
             works_now,
         })
     }
