@@ -4,17 +4,14 @@
 
 #[path = "reference/foil.rs"]
 mod foil;
+#[path = "reference/guides.rs"]
+mod guides;
 #[path = "reference/spice.rs"]
 mod spice;
 
-use std::collections::BTreeMap;
-use std::path::Path;
-
 use coquille::model::circuit::Shows;
-use coquille::model::{Guides, fill};
-use coquille::proof::network::{Circuits, Wired, network};
 use coquille::reckoning::circuit::{Answer, Answers, FaultId, Network};
-use coquille::source::{What, read};
+use guides::circuits;
 
 #[test]
 fn every_circuit_can_be_computed() {
@@ -31,7 +28,7 @@ fn sound_kit_shows_what_its_guide_says() {
             let seen = wired.network.seen(expected.reading, expected.position, None).unwrap();
             let (reading, position) =
                 (wired.network.reading_name(expected.reading), wired.network.position_name(expected.position));
-            assert_eq!(shown(seen.answers()), Some(expected.shows.as_lamp()), "{id}, {reading}, {position}: {seen:?}");
+            assert_eq!(shown(seen.answers()), Some(as_a_lamp(expected.shows)), "{id}, {reading}, {position}: {seen:?}");
         }
     }
 }
@@ -135,27 +132,11 @@ fn shown(answers: Answers) -> Option<Shows> {
     }
 }
 
-trait AsLamp {
-    fn as_lamp(self) -> Shows;
-}
-
-impl AsLamp for Shows {
-    /// A buzzer is computed as a lamp.
-    fn as_lamp(self) -> Shows {
-        match self {
-            Shows::Sounds => Shows::Lit,
-            Shows::Silent => Shows::Dark,
-            other => other,
-        }
+/// A buzzer is computed as a lamp.
+fn as_a_lamp(shows: Shows) -> Shows {
+    match shows {
+        Shows::Sounds => Shows::Lit,
+        Shows::Silent => Shows::Dark,
+        other => other,
     }
-}
-
-fn circuits() -> BTreeMap<String, Wired> {
-    let folder = read(Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/guides/circuits"))).unwrap();
-    assert_eq!(folder.flaws, []);
-    let (guides, flaws): (Guides, _) = fill(&folder);
-    let flaws: Vec<_> = flaws.into_iter().filter(|flaw| flaw.what != What::NoHandbook).collect();
-    assert_eq!(flaws, []);
-    let all: Circuits = guides.circuits.iter().map(|(_, guide)| (guide.circuit.value.as_str(), guide)).collect();
-    all.iter().map(|(id, circuit)| ((*id).to_owned(), network(circuit, &all))).collect()
 }

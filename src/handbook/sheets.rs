@@ -116,8 +116,9 @@ fn answers(asking: &Asking<'_>, probe: &model::Probe, index: usize) -> Vec<Sheet
     let answers = sound(&probe.answers).into_iter().enumerate();
     answers
         .map(|(at, written)| {
-            let meant = sound(&written.means).into_iter().map(|meant| meant.cause.value.as_str());
-            answer(asking, index, at, &meant.filter(|id| *id != "otherwise").collect::<Vec<_>>())
+            let meant: Vec<&str> = sound(&written.means).into_iter().map(|meant| meant.cause.value.as_str()).collect();
+            // The unremarkable answer settles nothing, even if a cause that comes and goes may give it too.
+            answer(asking, index, at, if meant.contains(&"otherwise") { &[] } else { &meant })
         })
         .collect()
 }

@@ -211,12 +211,12 @@ pub struct Fault {
     pub more_ohms: Option<Named>,
     /// How many ohms more.
     pub by: Option<Placed<Told<ResistanceRange>>>,
-    /// A touching that never closes.
-    #[serde(rename = "never touches")]
-    pub never_touches: Option<Named>,
-    /// A touching that never opens.
-    #[serde(rename = "always touches")]
-    pub always_touches: Option<Named>,
+    /// Touchings that never close.
+    #[serde(rename = "never touches", default)]
+    pub never_touches: Many<Named>,
+    /// Touchings that never open.
+    #[serde(rename = "always touches", default)]
+    pub always_touches: Many<Named>,
     /// Two pieces that have changed places; `at` says at which two points.
     #[serde(rename = "changed over", default)]
     pub changed_over: Many<Named>,

@@ -3,6 +3,7 @@
 //! Each case is a copy of its network in one deck, with 1 A driven between the probes: the volts are the ohms. An open shows
 //! as the 10^12 ohm of `rshunt` and counts as open; everything else must agree to 1 in 10^6.
 
+use std::collections::BTreeSet;
 use std::fmt::Write as _;
 use std::process::Command;
 
@@ -20,18 +21,24 @@ enum Ours {
     Between(f64, f64),
 }
 
+/// ngspice takes many small decks faster than one large one.
+const CASES_IN_A_DECK: usize = 100;
+
 /// Compares every resistance that a reading rests on, and every current of a tester's lamp, in every position, sound and with
 /// every fault; tells how many figures that were.
 pub fn agree(network: &Network) -> usize {
-    let mut figures = 0;
+    let mut decks = vec![Deck::default()];
     for position in network.positions() {
-        let mut deck = Deck::default();
         for fault in std::iter::once(None).chain(network.faults().map(Some)) {
-            deck.add_readings(network, position, fault);
+            add_readings(&mut decks, network, position, fault);
         }
-        figures += deck.compare();
     }
-    figures
+    let (half, other_half) = decks.split_at(decks.len() / 2);
+    let compare = |decks: &[Deck]| decks.iter().map(Deck::compare).sum::<usize>();
+    std::thread::scope(|scope| {
+        let other = scope.spawn(|| compare(other_half));
+        compare(half) + other.join().unwrap()
+    })
 }
 
 #[derive(Default)]
@@ -41,27 +48,33 @@ struct Deck {
     cases: Vec<(String, Ours)>,
 }
 
-impl Deck {
-    fn add_readings(&mut self, network: &Network, position: PositionId, fault: Option<FaultId>) {
-        let links = network.links(position, fault).unwrap();
-        let fault_name = fault.map_or("sound", |fault| network.fault_name(fault));
-        for id in network.readings() {
-            let what = format!("{}, {}, {fault_name}", network.reading_name(id), network.position_name(position));
-            match network.reading_of(id).unwrap() {
-                Reading::TesterLamp { tester, lamp } => {
-                    let figure = network.seen(id, position, fault).unwrap().faulty.figure.unwrap();
-                    self.add_tester(network, &links, tester, *lamp, &what, figure);
-                }
-                reading => {
-                    for pair in pairs(reading) {
-                        let figure = network.measure(&Measure::Between(pair), position, fault).unwrap();
-                        self.add_pair(&links, pair_of_roots(network, pair), &what, figure);
-                    }
+/// A pair of points that several readings rest on is compared once.
+fn add_readings(decks: &mut Vec<Deck>, network: &Network, position: PositionId, fault: Option<FaultId>) {
+    let links = network.links(position, fault).unwrap();
+    let fault_name = fault.map_or("sound", |fault| network.fault_name(fault));
+    let mut compared = BTreeSet::new();
+    for id in network.readings() {
+        let what = format!("{}, {}, {fault_name}", network.reading_name(id), network.position_name(position));
+        if decks.last().unwrap().cases.len() >= CASES_IN_A_DECK {
+            decks.push(Deck::default());
+        }
+        let deck = decks.last_mut().unwrap();
+        match network.reading_of(id).unwrap() {
+            Reading::TesterLamp { tester, lamp } => {
+                let figure = network.seen(id, position, fault).unwrap().faulty.figure.unwrap();
+                deck.add_tester(network, &links, tester, *lamp, &what, figure);
+            }
+            reading => {
+                for pair in pairs(reading).into_iter().filter(|pair| compared.insert(*pair)) {
+                    let figure = network.measure(&Measure::Between(pair), position, fault).unwrap();
+                    deck.add_pair(&links, pair_of_roots(network, pair), &what, figure);
                 }
             }
         }
     }
+}
 
+impl Deck {
     /// The resistance with all pieces at their least, usual and most.
     fn add_pair(&mut self, links: &[Link], (one, other): (usize, usize), what: &str, figure: Span) {
         let ours = match figure {
@@ -69,8 +82,9 @@ impl Deck {
             Span::Open => [Ours::Open, Ours::Open, Ours::Open],
             other => panic!("{what}: {other:?}"),
         };
+        let links = joined_with(links, &[one, other]);
         for (end, ours) in [Ohms::least, Ohms::usual, Ohms::most].into_iter().zip(ours) {
-            let copy = self.add_links(links, end);
+            let copy = self.add_links(&links, end);
             writeln!(
                 self.netlist,
                 "I{copy} {copy}n{other} {copy}n{one} 1\nR{copy}e {copy}n{other} 0 1\nR{copy}p {copy}n{one} 0 1e15"
@@ -180,4 +194,19 @@ fn pairs(reading: &Reading) -> Vec<Pair> {
 fn pair_of_roots(network: &Network, pair: Pair) -> (usize, usize) {
     let root = |point: PointId| network.stands_for(point).index();
     (root(pair.one), root(pair.other))
+}
+
+/// The links that have a connection with any of these points: the rest carries nothing, and ngspice need not bear it.
+fn joined_with(links: &[Link], points: &[usize]) -> Vec<Link> {
+    let mut reached: BTreeSet<usize> = points.iter().copied().collect();
+    let mut before = 0;
+    while before < reached.len() {
+        before = reached.len();
+        for (from, to) in links.iter().map(|link| (link.from.index(), link.to.index())) {
+            if reached.contains(&from) || reached.contains(&to) {
+                reached.extend([from, to]);
+            }
+        }
+    }
+    links.iter().filter(|link| reached.contains(&link.from.index())).copied().collect()
 }

@@ -41,10 +41,10 @@ impl Wiring {
         if let Some(part) = &fault.more_ohms {
             add(self.more(part, fault));
         }
-        if let Some(never) = &fault.never_touches {
+        for never in &fault.never_touches {
             add(self.find_touching(never).map(Change::NeverTouches));
         }
-        if let Some(always) = &fault.always_touches {
+        for always in &fault.always_touches {
             add(self.find_touching(always).map(Change::AlwaysTouches));
         }
         if !fault.changed_over.is_empty() {

@@ -17,6 +17,7 @@ link-edition = Edition
 link-code = Code of this page
 what-leads-here = What leads here
 used-in = Used in
+used-in-n = Used in { $n } places
 print-sheet = Print the bench sheet
 back-to = Back to: { $title }
 start-again = Start again
@@ -53,6 +54,7 @@ search-label = Find a page
 search-found = { $n ->
     [0] No page found. Try the name of the item or the part.
     [one] 1 page found
+    [12] 12 pages or more; the first 12 stand here
    *[other] { $n } pages found
 }
 
@@ -414,7 +416,7 @@ writing-keys = Its { $n ->
     [one] 1 key
    *[other] { $n } keys
 }
-writing-from = From { $file }
+writing-from = An example: { $file }
 must = must be there
 findings-heading = Every finding
 finding-error = error
@@ -426,3 +428,7 @@ count-procedures = Jobs
 count-checklists = Checks
 count-circuits = Circuits
 count-limits = Limits
+
+## The proof of a remedy, at an ending
+then-prove-it = When it is mended, prove it
+prove-after = After “{ $job }”, prove it
