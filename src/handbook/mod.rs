@@ -14,7 +14,7 @@ mod laying;
 mod limits;
 mod links;
 mod lists;
-mod numbers;
+pub(crate) mod numbers;
 pub mod page;
 mod questions;
 mod search;

@@ -78,7 +78,7 @@ fn windowed(line: &str, start: usize, end: usize) -> (String, usize, usize) {
 }
 
 /// Words from a guide as a terminal may show them: a guide cannot drive the reader's terminal.
-fn shown(words: &str) -> String {
+pub(in crate::cli) fn shown(words: &str) -> String {
     let harmless = |letter: char| match letter {
         '\t' => ' ',
         letter
