@@ -15,7 +15,7 @@ mod laying;
 mod limits;
 mod links;
 mod lists;
-mod numbers;
+pub(crate) mod numbers;
 pub mod page;
 mod patterns;
 mod questions;

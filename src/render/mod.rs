@@ -8,10 +8,12 @@ pub mod figures;
 mod functions;
 mod prose;
 mod search;
+mod states;
 mod style;
 mod theme;
 mod words;
 
+pub use states::states;
 pub use theme::{Theme, ThemeFailed};
 pub use words::Words;
 

@@ -85,6 +85,12 @@ impl Theme {
         assets
     }
 
+    /// The states of the theme's parts, as text, in the order of the parts' names.
+    pub(super) fn part_states(&self) -> impl Iterator<Item = (&str, &[u8])> {
+        let states = self.files.iter().filter(|(name, _)| name.starts_with("parts/") && name.ends_with("/states.yaml"));
+        states.map(|(name, bytes)| (name.as_str(), bytes.as_slice()))
+    }
+
     fn style_sheet(&self) -> String {
         let mut css = self.colours.custom_properties();
         let styles = self.files.iter().filter(|(name, _)| name.starts_with("style/") && name.ends_with(".css"));

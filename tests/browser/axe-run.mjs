@@ -1,0 +1,37 @@
+// axe-core on a page that Chromium shows: WCAG 2.0 to 2.2, levels A and AA, and axe's best practice.
+
+import { readFileSync } from "node:fs";
+import { require } from "./tools.mjs";
+
+const source = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
+const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22a", "wcag22aa", "best-practice"];
+
+/** What axe finds on a page, a line each; `switchedOff` are ids of rules, whose reasons stand where they are named. */
+export async function axeFinds(page, switchedOff = []) {
+  // Handed over by the debugger, so that the page's own policy stays in force.
+  if (!(await page.evaluate("typeof window.axe === 'object'"))) await page.evaluate(source);
+  const found = await page.evaluate(
+    ([tags, off]) =>
+      window.axe.run(document, {
+        runOnly: { type: "tag", values: tags },
+        rules: Object.fromEntries(off.map((id) => [id, { enabled: false }])),
+        resultTypes: ["violations"],
+        preload: false, // else axe fetches the style sheets itself, which the page's policy rightly forbids
+      }),
+    [TAGS, switchedOff],
+  );
+  return found.violations.flatMap((rule) =>
+    rule.nodes.slice(0, 4).map((node) => `${rule.id}: ${node.target.join(" ")}: ${node.failureSummary.split("\n")[1]?.trim()} ${node.html.slice(0, 160)}`),
+  );
+}
+
+/** How many pixels a page can be pushed sideways. */
+export const sideways = (page) => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+
+/** Which elements reach out of the page at the side. */
+export const reachingOut = (page) =>
+  page.evaluate(() => {
+    const width = document.documentElement.clientWidth;
+    const out = [...document.querySelectorAll("body *")].filter((element) => element.getBoundingClientRect().right > width + 1);
+    return out.slice(0, 3).map((element) => element.outerHTML.slice(0, 120));
+  });
