@@ -5,6 +5,7 @@
 
 mod about;
 mod addresses;
+mod circuit_drawing;
 mod circuits;
 mod codes;
 mod frame;
@@ -16,6 +17,7 @@ mod links;
 mod lists;
 pub(crate) mod numbers;
 pub mod page;
+mod patterns;
 mod questions;
 mod search;
 mod sheets;
