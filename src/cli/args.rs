@@ -5,43 +5,122 @@ use std::path::PathBuf;
 
 /// Binds a club's repair know-how into an offline handbook, and proofs it first.
 ///
-/// A handbook is a folder of guides, YAML files that say what is seen, what it can be, how to find out and how to mend it.
+/// A handbook is a folder of guides: YAML files that say what is seen, what it can be, how to find out and how to mend it.
 /// `coquille begin DIR` makes a small one to start from.
 #[derive(Debug, Parser)]
-#[command(name = "coquille", version, arg_required_else_help = true, max_term_width = 100)]
+#[command(name = "coquille", version, max_term_width = 80, after_help = GOOD_TO_KNOW)]
 pub struct Line {
-    /// What to do.
+    /// What to do; nothing when the program was started bare.
     #[command(subcommand)]
-    pub command: Command,
+    pub command: Option<Command>,
 }
+
+const GOOD_TO_KNOW: &str = "A handbook's folder is `guides` unless you name another.\n\
+    Exit: 0 good, 1 the guides have errors, 2 it could not run.";
 
 /// What the program can do.
 #[derive(Debug, Subcommand)]
 pub enum Command {
-    /// Proof the guides and bind them into a handbook.
+    /// Make a small handbook to start from.
     ///
-    /// Writes only what changed and never leaves half a handbook. Open `index.html` in the folder it names.
-    #[command(after_help = "Example: coquille bind guides --out site")]
-    Bind(BindJob),
+    /// It is of a club that does not exist. Its comments teach the format: change it line by line until it is yours.
+    #[command(after_help = "Example: coquille begin guides\n\
+        One more guide: coquille begin --guide procedure > guides/jobs/new.yaml")]
+    Begin(BeginJob),
     /// Proof the guides and write nothing.
     ///
-    /// Names every fault with its file, line and column, and what to do about it.
-    #[command(after_help = "Example: coquille proof guides --format json")]
+    /// Names every fault with its file, line and column, and what to do about it. An error keeps a handbook from being
+    /// bound; advice does not.
+    #[command(after_help = "Example: coquille proof guides")]
     Proof(ProofJob),
+    /// Proof the guides and bind them into a handbook.
+    ///
+    /// Writes only what changed and never leaves half a handbook. Open `index.html` in the folder that it names.
+    #[command(after_help = "Example: coquille bind guides --out site")]
+    Bind(BindJob),
+    /// Reckon the order of the questions of a fault-finding guide.
+    ///
+    /// Says what each cause's share is, how long the author's order takes on average and at most, which order is quickest,
+    /// and what the questions cannot tell. Nothing is written.
+    #[command(after_help = "Examples:\n  \
+        coquille reckon foil-stays-lit\n  \
+        coquille reckon foil-stays-lit --order barrel-turns,spare-tip\n  \
+        coquille reckon foil-stays-lit --what-if dirt-in-tip=30")]
+    Reckon(ReckonJob),
     /// Show what lamps and meters read on a circuit, with every fault and in every position.
     ///
     /// A name that is unique without its prefix may be given without it.
     #[command(after_help = "Example: coquille meter foil-on-the-bench --fault worn-at-barrel")]
     Meter(MeterJob),
-    /// Print the JSON Schema of a kind of guide, so that an editor completes and checks it.
+    /// Print the JSON Schema of a kind of guide, for editors.
+    ///
+    /// An editor that knows it completes keys and marks mistakes while you type. Many editors take it from a comment in
+    /// the first line of a guide: `# yaml-language-server: $schema=symptom.schema.json`
     #[command(after_help = "Example: coquille schema symptom > symptom.schema.json")]
     Schema(SchemaJob),
     /// Print completions for a shell.
     #[command(after_help = "Example: coquille completions bash > coquille.bash")]
     Completions(CompletionsJob),
     /// Print the manual page.
-    #[command(after_help = "Example: coquille manual | man -l -")]
+    #[command(after_help = "Example: coquille manual > coquille.1")]
     Manual,
+}
+
+/// `begin`.
+#[derive(Debug, Args)]
+pub struct BeginJob {
+    /// The folder for the guides. It must be new or empty.
+    #[arg(value_name = "DIR", required_unless_present = "guide")]
+    pub folder: Option<PathBuf>,
+    /// Print one guide of a kind to fill in, and write nothing.
+    #[arg(long, value_enum, value_name = "KIND", conflicts_with = "folder")]
+    pub guide: Option<Blank>,
+}
+
+/// A kind of guide that can be begun by itself.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Blank {
+    /// Fault finding.
+    Symptom,
+    /// A job.
+    Procedure,
+    /// An inspection.
+    Checklist,
+    /// Parts, tools, consumables.
+    Stores,
+    /// Limits.
+    Limits,
+    /// The glossary.
+    Words,
+}
+
+/// `reckon`.
+#[derive(Debug, Args)]
+pub struct ReckonJob {
+    /// The guide: its id or its file.
+    #[arg(value_name = "GUIDE")]
+    pub guide: String,
+    /// The folder with the guides. Without it: `guides`, or the handbook that the file belongs to.
+    #[arg(long = "in", value_name = "DIR")]
+    pub guides: Option<PathBuf>,
+    /// How to report.
+    #[arg(long, value_enum, default_value = "human")]
+    pub format: Reckoned,
+    /// Price this order too: ids of questions with commas between. Those left out follow as written.
+    #[arg(long, value_name = "A,B,C", value_delimiter = ',')]
+    pub order: Vec<String>,
+    /// Try another share: a cause, or `rest` for what is not on the list, and how many in 100. The others are scaled.
+    #[arg(long, value_name = "CAUSE=SHARE")]
+    pub what_if: Option<String>,
+}
+
+/// How the reckoning is reported.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Reckoned {
+    /// For people.
+    Human,
+    /// For programs.
+    Json,
 }
 
 /// `bind`.

@@ -105,7 +105,7 @@ fn summary(job: &BindJob, proofed: &Proofed, pages: usize, took: Duration) -> St
         number => count(number, "piece of advice", "pieces of advice"),
     };
     format!(
-        "Bound {} from {}, {advice}, in {:.1} s. Open {}",
+        "Bound {} from {}, {advice}, in {:.1} s.\nOpen {}",
         count(pages, "page", "pages"),
         job.guides.display(),
         took.as_secs_f64(),

@@ -1,9 +1,11 @@
 //! The command line: reads what was asked, calls the stages, and says what came of it. The only stage that prints.
 
 mod args;
+mod begin;
 mod bind;
 mod meter;
 mod proof;
+mod reckon;
 mod report;
 mod schema;
 mod terminal;
@@ -17,21 +19,42 @@ use std::ffi::OsString;
 /// Runs the program.
 pub fn run(args: impl IntoIterator<Item = OsString>, terminal: &mut Terminal) -> Outcome {
     match Line::try_parse_from(args) {
-        Ok(line) => obey(line.command, terminal),
+        Ok(Line { command: Some(command) }) => obey(command, terminal),
+        Ok(Line { command: None }) => greet(terminal),
         Err(error) => usage(&error, terminal),
     }
 }
 
 fn obey(command: Command, terminal: &mut Terminal) -> Outcome {
     match command {
+        Command::Begin(job) => begin::run(&job, terminal),
         Command::Bind(job) => bind::run(&job, terminal),
         Command::Proof(job) => proof::run(&job, terminal),
         Command::Meter(job) => meter::run(&job, terminal),
+        Command::Reckon(job) => reckon::run(&job, terminal),
         Command::Schema(job) => schema::run(&job, terminal),
         Command::Completions(job) => completions(job.shell, terminal),
         Command::Manual => manual(terminal),
     }
 }
+
+/// What a newcomer who starts the program bare needs to know. No command was given, so it could not run.
+fn greet(terminal: &mut Terminal) -> Outcome {
+    terminal.tell(GREETING);
+    Outcome::CouldNotRun
+}
+
+const GREETING: &str = "\
+Coquille makes a handbook out of what your club knows about mending its
+fencing kit. You write guides: what is seen, what it can be, how to find out,
+how to mend it. Coquille checks them and makes linked pages that work without a
+network.
+
+  coquille begin guides   make a small handbook to start from
+  coquille proof guides   name everything in it that does not fit
+  coquille bind guides    make the pages; then open site/index.html
+
+All commands: coquille --help";
 
 /// Help and version are what was asked for; anything else could not run.
 fn usage(error: &clap::Error, terminal: &mut Terminal) -> Outcome {

@@ -33,8 +33,12 @@ pub(super) fn opened(guides: &Path, terminal: &mut Terminal) -> Option<Folder> {
     match read(guides) {
         Ok(folder) => Some(folder),
         Err(error) => {
-            terminal.tell(format!("The guides' folder `{}` cannot be read: {error}", guides.display()));
-            terminal.tell("Name the folder with the guides, or make a new handbook with `coquille begin DIR`.");
+            let shown = guides.display();
+            terminal.tell(match error.kind() {
+                std::io::ErrorKind::NotFound => format!("There is no folder `{shown}`."),
+                _ => format!("The guides' folder `{shown}` cannot be read: {error}"),
+            });
+            terminal.tell("Name the folder with the guides, or make a new handbook: coquille begin DIR");
             None
         }
     }

@@ -2,6 +2,9 @@
 
 use std::io::Write;
 
+/// Widest line, in letters: that of a plain terminal.
+pub const WIDTH: usize = 80;
+
 /// The two streams, and whether they may be coloured.
 pub struct Terminal {
     /// For what was asked for: reports, schemas, tables.
@@ -32,10 +35,30 @@ impl Terminal {
         let _ = writeln!(self.out, "{}", line.as_ref());
     }
 
-    /// Says a line to people.
-    pub fn tell(&mut self, line: impl AsRef<str>) {
-        let _ = writeln!(self.err, "{}", line.as_ref());
+    /// Says something to people, in lines that fit.
+    pub fn tell(&mut self, words: impl AsRef<str>) {
+        for line in words.as_ref().lines() {
+            let indent = &line[..line.len() - line.trim_start().len()];
+            let fits = line.chars().count() <= WIDTH;
+            let lines = if fits { vec![line.to_owned()] } else { wrapped(indent, line) };
+            let _ = writeln!(self.err, "{}", lines.join("\n"));
+        }
     }
+}
+
+/// Words in lines that fit, each after an indent. A word that is longer than a line stays whole.
+pub fn wrapped(indent: &str, words: &str) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in words.split_whitespace() {
+        match lines.last_mut() {
+            Some(line) if line.chars().count() + 1 + word.chars().count() <= WIDTH => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            _ => lines.push(format!("{indent}{word}")),
+        }
+    }
+    lines
 }
 
 /// How a run ended.
@@ -57,5 +80,18 @@ impl From<Outcome> for std::process::ExitCode {
             Outcome::Faulty => 1.into(),
             Outcome::CouldNotRun => 2.into(),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn lines_fit_and_words_stay_whole() {
+        let lines = wrapped("  ", &"seventeen letters ".repeat(20));
+        assert!(lines.iter().all(|line| line.starts_with("  s") || line.starts_with("  l")));
+        assert!(lines.iter().all(|line| line.chars().count() <= WIDTH), "{lines:#?}");
+        assert_eq!(lines.concat().matches("seventeen").count(), 20);
     }
 }

@@ -1,8 +1,10 @@
 //! The front page, the pages of the items of kit, and the page *By what the lamp does*.
 
 use super::laying::{Laying, markdown};
-use super::page::{Body, ChainPlace, Front, Kit, KitRows, LampGroup, LampShown, Lamps, Link, Page, SymptomRow};
-use super::{addresses, frame};
+use super::page::{
+    Body, ChainPlace, Front, Kit, KitLamps, KitRows, LampGroup, LampShown, Lamps, Link, Page, SymptomRow,
+};
+use super::{addresses, frame, patterns};
 use crate::model::{self, LampState, Named};
 use crate::proof::Thing;
 use crate::proof::cases::sound;
@@ -101,7 +103,22 @@ fn group_of(lamps: &[LampShown]) -> &'static str {
 
 /// By what the lamp does.
 pub fn lamps_page(laying: &Laying<'_>) -> Page {
-    frame::page(addresses::LAMPS, "kind-lamps", "", Body::Lamps(Lamps { groups: lamp_groups(laying) }))
+    frame::page(
+        addresses::LAMPS,
+        "kind-lamps",
+        "",
+        Body::Lamps(Lamps { groups: lamp_groups(laying), kits: kit_lamps(laying) }),
+    )
+}
+
+/// The lamps of each item, as its circuits compute them.
+fn kit_lamps(laying: &Laying<'_>) -> Vec<KitLamps> {
+    let of = |item: &str| KitLamps {
+        item: item.to_owned(),
+        title: laying.item_title(item),
+        lamps: patterns::of_item(laying, item),
+    };
+    items(laying).into_iter().map(of).filter(|kit| !kit.lamps.is_empty()).collect()
 }
 
 /// The pages of the items of kit.

@@ -5,6 +5,7 @@
 
 mod about;
 mod addresses;
+mod circuit_drawing;
 mod circuits;
 mod codes;
 mod frame;
@@ -14,8 +15,9 @@ mod laying;
 mod limits;
 mod links;
 mod lists;
-mod numbers;
+pub(crate) mod numbers;
 pub mod page;
+mod patterns;
 mod questions;
 mod search;
 mod sheets;

@@ -217,6 +217,19 @@ pub struct LampGroup {
 pub struct Lamps {
     /// The groups.
     pub groups: Vec<LampGroup>,
+    /// The items with lamps whose patterns a circuit knows.
+    pub kits: Vec<KitLamps>,
+}
+
+/// The lamps by which an item is judged.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct KitLamps {
+    /// The item.
+    pub item: String,
+    /// Its name.
+    pub title: String,
+    /// The lamps with what each can show.
+    pub lamps: Vec<Patterns>,
 }
 
 /// A job or checklist in a list.
@@ -348,6 +361,8 @@ pub struct Symptom {
     pub comes_and_goes: bool,
     /// The circuit behind it.
     pub circuit: Option<Link>,
+    /// The circuit drawn sound, held as it is when the symptom is seen.
+    pub figure: Option<CircuitFigure>,
 }
 
 /// A guide that is taken for this one.
@@ -621,6 +636,8 @@ pub struct Ending {
     pub rest_possible: bool,
     /// What to close, in the order in which to do it.
     pub close: Vec<JobLine>,
+    /// The circuit with the fault, if only one cause is left and a circuit knows it.
+    pub figure: Option<CircuitFigure>,
     /// Where one stands.
     pub standing: Standing,
     /// The question before.
@@ -856,12 +873,102 @@ pub struct Circuit {
     pub says: Option<Markdown>,
     /// The guides that it proofs.
     pub guides: Vec<Link>,
-    /// What it is made of, in words: titles of points and pieces in order.
+    /// Its drawing in each position.
+    pub drawings: Vec<DrawnPosition>,
+    /// What each of its lamps shows, and what that means.
+    pub lamps: Vec<Patterns>,
+    /// What it is made of: the pieces and touchings of its own file.
     pub parts: Vec<CircuitPart>,
     /// Its faults, in words.
     pub faults: Vec<CircuitPart>,
     /// Its positions, in words.
     pub positions: Vec<CircuitPart>,
+}
+
+/// A circuit drawn in a position, with what its guide says to it.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct DrawnPosition {
+    /// The drawing.
+    pub figure: CircuitFigure,
+    /// *Markdown*.
+    pub says: Option<Markdown>,
+}
+
+/// A circuit in one position: drawn by the function `circuit_drawing`.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct CircuitFigure {
+    /// The position in words; nothing where `at_rest` says it and the guide has no words for it.
+    pub position: Option<String>,
+    /// Whether nothing is pressed or touched.
+    pub at_rest: bool,
+    /// The fault in words, if one is drawn.
+    pub fault: Option<String>,
+    /// Whether the loop is closed.
+    pub closed: bool,
+    /// Names of the places, tip first.
+    pub places: Vec<String>,
+    /// The points.
+    pub points: Vec<DrawnPoint>,
+    /// What joins them, or should.
+    pub pieces: Vec<DrawnPiece>,
+}
+
+/// A point of a drawn circuit.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct DrawnPoint {
+    /// Index of its place; past the last name for the instrument's pins.
+    pub place: usize,
+    /// Its column from the left.
+    pub way: usize,
+    /// The letter of its line, where something is plugged in.
+    pub label: Option<String>,
+}
+
+/// A piece of a drawn circuit.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct DrawnPiece {
+    /// Index of one point.
+    pub from: usize,
+    /// Index of the other point.
+    pub to: usize,
+    /// Index of the place where its symbol stands.
+    pub place: usize,
+    /// `wire`, `resistor`, `broken`, `push-closed`, `push-open`, `contact-closed`, `contact-open`.
+    pub kind: &'static str,
+    /// What it is.
+    pub label: Option<String>,
+    /// Whether the loop runs through it.
+    pub live: bool,
+    /// Whether the fault is here.
+    pub faulty: bool,
+}
+
+/// A lamp of a circuit with everything that it can show.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Patterns {
+    /// Its id, unique across the handbook.
+    pub anchor: String,
+    /// The lamp.
+    pub title: String,
+    /// On what: a message id, such as `seen-on-tester`.
+    pub seen_on: &'static str,
+    /// The circuit.
+    pub circuit: Link,
+    /// What it can show.
+    pub rows: Vec<PatternRow>,
+}
+
+/// Something that a lamp can show.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PatternRow {
+    /// What the lamp does in each position.
+    pub lamps: Vec<LampShown>,
+    /// Whether sound kit shows this.
+    pub sound: bool,
+    /// The faults that show this, surely or possibly.
+    pub faults: Vec<Link>,
+    /// The guides that fit.
+    pub guides: Vec<Link>,
 }
 
 /// A point, piece, fault or position of a circuit in words.

@@ -9,7 +9,7 @@ use super::page::{
 };
 use super::symptom::{self, Remedies};
 use super::ways::{At, Given, Ways};
-use super::{addresses, frame};
+use super::{addresses, circuits, frame};
 use crate::model::{self, Kind, Named};
 use crate::proof::cases::{Case, sound};
 use crate::reckoning::diagnosis::{Belief, Decision, Ending as End, EndingKind, JobIndex, Node, Suspect, Tree};
@@ -269,10 +269,19 @@ impl<'a> Asking<'a> {
                 .map(|named| self.laying.remedy(named.value.as_str())),
             rest_possible,
             close: close.iter().filter_map(|job| self.closing(job)).collect(),
+            figure: self
+                .only_cause(here.belief())
+                .and_then(|cause| circuits::figure(&self.laying, self.guide, Some(cause))),
             standing: self.standing(stop, None),
             back: self.back(&here.way),
             symptom: self.symptom_link(),
         })
+    }
+
+    /// The cause, if only one of the list is left.
+    fn only_cause(&self, belief: &Belief) -> Option<&'a model::Cause> {
+        let mut causes = belief.possible.iter().filter_map(|(who, _)| self.cause(who));
+        causes.next().filter(|_| causes.next().is_none())
     }
 
     /// The remedies of what is possible, the likeliest first, each with its causes.

@@ -10,7 +10,7 @@ use super::page::{
 };
 use super::questions::{self, Asking};
 use super::ways::{self, At};
-use super::{addresses, frame};
+use super::{addresses, circuits, frame};
 use crate::model::{self, Kind, Order};
 use crate::proof::Thing;
 use crate::proof::cases::sound;
@@ -51,6 +51,7 @@ fn own_page(asking: &Asking<'_>) -> Page {
         groups: groups(asking),
         dead: dead(asking),
         comes_and_goes: comes_and_goes(guide),
+        figure: circuits::figure(laying, guide, None),
         circuit: guide.circuit.as_ref().map(|named| laying.link(Thing::Guide(Kind::Circuit), named.value.as_str())),
     };
     let address = addresses::guide(Kind::Symptom, id);

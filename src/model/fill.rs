@@ -6,6 +6,7 @@
 use super::{Guides, Kind};
 use crate::source::{FileId, Flaw, Folder, Node, Place, What, typed};
 use serde::de::DeserializeOwned;
+use std::collections::BTreeSet;
 
 /// Fills all guides of a folder.
 pub fn fill(folder: &Folder) -> (Guides, Vec<Flaw>) {
@@ -13,6 +14,7 @@ pub fn fill(folder: &Folder) -> (Guides, Vec<Flaw>) {
     for (file, tree) in &folder.trees {
         filling.take(*file, tree);
     }
+    filling.unread(folder);
     for name in folder.others.keys() {
         filling.guides.others.insert(name.clone());
     }
@@ -34,7 +36,7 @@ struct Filling {
 impl Filling {
     fn take(&mut self, file: FileId, tree: &Node) {
         let Some((key, value)) = tree.first_entry() else {
-            let what = What::WrongType { wanted: "a guide: keys with values".into(), found: tree.described().into() };
+            let what = What::WrongType { wanted: "a guide with keys".into(), found: tree.described().into() };
             return self.flaws.push(Flaw::new(tree.place, what));
         };
         let Some(kind) = Kind::of(&key.text) else {
@@ -46,6 +48,21 @@ impl Filling {
         }
     }
 
+    /// Guides without a tree: what points at them is not called unknown. Their ids stand in their first lines or in their names.
+    fn unread(&mut self, folder: &Folder) {
+        let trees: BTreeSet<FileId> = folder.trees.iter().map(|(file, _)| *file).collect();
+        for (_, text) in folder.texts.iter().filter(|(file, _)| !trees.contains(file)) {
+            let stem = text.name.rsplit('/').next().and_then(|name| name.rsplit_once('.')).map(|(stem, _)| stem);
+            self.guides.broken.extend(stem.map(str::to_owned));
+            let first = text.text.lines().find_map(|line| {
+                let (key, id) = line.split_once(':')?;
+                Kind::of(key.trim()).map(|kind| (kind, id.trim().to_owned()))
+            });
+            self.handbook_broken |= stem == Some("handbook") || matches!(first, Some((Kind::Handbook, _)));
+            self.guides.broken.extend(first.map(|(_, id)| id));
+        }
+    }
+
     fn fill_kind(&mut self, kind: Kind, file: FileId, tree: &Node) -> bool {
         let Filling { guides, flaws, .. } = self;
         match kind {
@@ -54,8 +71,9 @@ impl Filling {
                 guides.handbook.is_some()
             }
             Kind::Handbook => {
-                let what = What::BadValue("there is a handbook file already".into());
-                flaws.push(Flaw::new(tree.place, what));
+                let first = guides.handbook.as_ref().map(|(_, first)| first.handbook.place);
+                let at = tree.first_entry().map_or(tree.place, |(_, id)| id.place);
+                flaws.extend(first.map(|first| Flaw::new(at, What::SecondHandbook(first))));
                 true
             }
             Kind::Symptom => push(&mut guides.symptoms, file, filled(tree, flaws)),

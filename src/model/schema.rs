@@ -26,9 +26,7 @@ pub fn schema(kind: Kind) -> Value {
 pub fn any_guide() -> Value {
     let kinds: Vec<Value> = Kind::ALL
         .into_iter()
-        .map(|kind| {
-            serde_json::json!({ "if": { "required": [kind.key()] }, "then": { "$ref": format!("#/$defs/{}", kind.key()) } })
-        })
+        .map(|kind| serde_json::json!({ "if": told_by(kind), "then": { "$ref": format!("#/$defs/{}", kind.key()) } }))
         .collect();
     let one_of: Vec<Value> =
         Kind::ALL.into_iter().map(|kind| serde_json::json!({ "required": [kind.key()] })).collect();
@@ -42,6 +40,16 @@ pub fn any_guide() -> Value {
         "anyOf": one_of,
         "$defs": defs,
     })
+}
+
+/// What tells a kind: its own key. A fault-finding guide names its circuit, so `circuit` tells one only where no other does.
+fn told_by(kind: Kind) -> Value {
+    let others = Kind::ALL.into_iter().filter(|other| *other != Kind::Circuit);
+    let others: Vec<Value> = others.map(|other| serde_json::json!({ "required": [other.key()] })).collect();
+    match kind {
+        Kind::Circuit => serde_json::json!({ "required": [kind.key()], "not": { "anyOf": others } }),
+        _ => serde_json::json!({ "required": [kind.key()] }),
+    }
 }
 
 /// Moves the references of a schema to where it stands inside [`any_guide`].
@@ -68,7 +76,8 @@ fn redirect(value: &mut Value, to: &str) {
     }
 }
 
-/// An unknown key is an error to `proof`, so it is one to the schema.
+/// An unknown key is an error to `proof`, so it is one to the schema; and a number or a yes where a text is wanted is that
+/// text as written.
 fn closed(mut value: Value) -> Value {
     close(&mut value);
     value
@@ -80,9 +89,27 @@ fn close(value: &mut Value) {
             if map.get("type").and_then(Value::as_str) == Some("object") && map.contains_key("properties") {
                 map.insert("additionalProperties".into(), Value::Bool(false));
             }
+            widen(map);
             map.values_mut().for_each(close);
         }
         Value::Array(items) => items.iter_mut().for_each(close),
         _ => {}
+    }
+}
+
+/// Lets numbers and yes or no stand for texts, and `yes` and `no` for a boolean. Words from a list stay as they are.
+fn widen(map: &mut serde_json::Map<String, Value>) {
+    let listed = map.contains_key("enum") || map.contains_key("const");
+    let names = |named: &Value| {
+        named.as_str().map_or_else(|| named.as_array().cloned().unwrap_or_default(), |one| vec![one.into()])
+    };
+    let Some(types) = map.get("type").map(names) else { return };
+    if types == ["boolean"] {
+        map.remove("type");
+        map.insert("enum".into(), serde_json::json!([true, false, "yes", "no"]));
+    } else if types.contains(&"string".into()) && !listed {
+        let all = types.into_iter().chain(["number".into(), "boolean".into()]);
+        let all: std::collections::BTreeSet<String> = all.filter_map(|name| name.as_str().map(str::to_owned)).collect();
+        map.insert("type".into(), serde_json::json!(all));
     }
 }

@@ -172,20 +172,16 @@ impl<'a> Making<'a> {
     /// The weights of the causes, of the rest, and how many cases were counted.
     fn weights(&self) -> Option<(Vec<u32>, u32, u32)> {
         let causes = sound(&self.guide.causes);
-        let seen: u32 = causes.iter().filter_map(|cause| cause.seen.as_ref()).map(|seen| seen.value).sum();
-        if seen > 0 {
+        let rest = self.guide.rest.as_ref();
+        if causes.iter().any(|cause| cause.seen.is_some()) {
             // Counted cases: what was never seen still has a little weight, half a case, so that nothing is ruled out by luck.
-            let weights = causes
-                .iter()
-                .map(|cause| cause.seen.as_ref().map(|seen| (seen.value * 2).max(1)))
-                .collect::<Option<Vec<_>>>()?;
-            let rest = if self.guide.rest.is_some() {
-                self.guide.rest.as_ref().and_then(|r| r.seen.as_ref()).map_or(1, |s| (s.value * 2).max(1))
-            } else {
-                0
-            };
-            let other = self.guide.rest.as_ref().and_then(|rest| rest.seen.as_ref()).map_or(0, |seen| seen.value);
-            return Some((weights, rest, seen + other));
+            let weight = |seen: u32| seen.checked_mul(2).map(|twice| twice.max(1));
+            let seen = |cause: &&model::Cause| cause.seen.as_ref().map(|seen| seen.value);
+            let seen: Vec<u32> = causes.iter().map(seen).collect::<Option<_>>()?;
+            let others = rest.and_then(|rest| rest.seen.as_ref()).map_or(0, |seen| seen.value);
+            let counted = seen.iter().try_fold(others, |sum, seen| sum.checked_add(*seen))?;
+            let left = if rest.is_some() { weight(others)? } else { 0 };
+            return Some((seen.into_iter().map(weight).collect::<Option<_>>()?, left, counted));
         }
         let share = |cause: &&model::Cause| cause.share.as_ref()?.value.value().map(|share| share.0);
         let weights: Vec<u32> = causes.iter().map(share).collect::<Option<_>>()?;

@@ -68,13 +68,21 @@ impl Finding {
     }
 }
 
+/// Longest word, in letters, for which a nearest name is looked for.
+const LONGEST: usize = 80;
+/// Most names that a word is compared with: a guide that is made to do harm has thousands of unknown names beside thousands of known ones.
+const MOST_COMPARED: usize = 1000;
+
 /// The nearest of several names, if one is near enough to be meant.
 pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     let lower = word.to_lowercase();
+    let letters = lower.chars().count();
+    let within = 1 + letters / 3;
     let near = |name: &str| strsim::damerau_levenshtein(&lower, &name.to_lowercase());
-    let (distance, name) = known.into_iter().map(|name| (near(name), name)).min_by_key(|(distance, _)| *distance)?;
-    let letters = word.chars().count();
-    (distance < letters && distance <= 1 + letters / 3).then_some(name)
+    let fits = |name: &&str| letters <= LONGEST && name.chars().count().abs_diff(letters) <= within;
+    let compared = known.into_iter().filter(fits).take(MOST_COMPARED);
+    let (distance, name) = compared.map(|name| (near(name), name)).min_by_key(|(distance, _)| *distance)?;
+    (distance < letters && distance <= within).then_some(name)
 }
 
 /// "did you mean" with the nearest name, or what to do when none is near.

@@ -120,6 +120,7 @@ pub struct Index {
     entries: BTreeMap<Thing, BTreeMap<String, Entry>>,
     places: BTreeMap<String, Vec<String>>,
     broken: BTreeSet<String>,
+    kit_is_read: bool,
 }
 
 impl Index {
@@ -131,6 +132,11 @@ impl Index {
     /// Whether an id belongs to something that is there but could not be read.
     pub fn is_broken(&self, id: &str) -> bool {
         self.broken.contains(id)
+    }
+
+    /// Whether there is a list of the club's items at all: without one no item can be called unknown.
+    pub fn knows_kit(&self) -> bool {
+        self.kit_is_read
     }
 
     /// What has this id, whatever it is; guides first.
@@ -240,6 +246,7 @@ impl Making<'_> {
 
     fn kit(&mut self, guides: &Guides) {
         let Some((file, handbook)) = &guides.handbook else { return };
+        self.index.kit_is_read = true;
         for item in self.sound(&handbook.kit) {
             let title = item.title.as_ref().map_or_else(|| item.item.value.spoken(), |title| title.value.clone());
             self.enter(Thing::Item, *file, &item.item, &title);
@@ -298,10 +305,10 @@ pub fn why_no_id(id: &str) -> Option<&'static str> {
     match id {
         "" => Some("it is empty"),
         _ if id.len() > 80 => Some("it is longer than 80 letters"),
-        _ if !id.chars().all(sound) => Some("it has something else than letters, digits and hyphens"),
+        _ if !id.chars().all(sound) => Some("only letters, digits, hyphens"),
         _ if id.starts_with('-') || id.ends_with('-') || id.contains("--") => Some("a hyphen stands alone"),
         _ if reserved(id) => Some("Windows keeps that name for itself"),
-        "index" | "otherwise" => Some("the program uses that name itself"),
+        "index" | "otherwise" => Some("the program uses that name"),
         _ => None,
     }
 }

@@ -20,7 +20,7 @@ pub use checks::references::Reference;
 pub use checks::waivers::Accepted;
 pub use code::{Code, Explained, Waivable};
 pub use finding::{Finding, Severity, did_you_mean, listed, nearest};
-pub use index::{Entry, Index, Thing, Wanted};
+pub use index::{Entry, Index, Thing, Wanted, why_no_id};
 pub use walk::{GuideRef, guides as all_guides, pictures as all_pictures};
 
 use crate::model::Guides;
@@ -74,7 +74,9 @@ pub fn check(folder: &Folder, guides: Guides, shape: Vec<Flaw>) -> Proofed {
     checks::places::check(&guides, &index, &mut findings);
     checks::symptoms::check(&guides, &mut findings);
     checks::procedures::check(&guides, &mut findings);
-    checks::limits::check(&guides, &mut findings);
+    checks::limits::check(&guides, &folder.texts, &mut findings);
+    checks::torques::check(&guides, &folder.texts, &mut findings);
+    checks::handbook::check(&guides, &mut findings);
     checks::pictures::check(&guides, &folder.others, &mut findings);
     checks::hazards::check(&guides, &folder.texts, &mut findings);
     checks::reach::check(&guides, &index, &folder.texts, &references, &mut findings);

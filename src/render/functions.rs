@@ -1,9 +1,9 @@
 //! What templates can call: words, texts, drawings.
 //!
 //! Filters: `prose`, `line`, `yaml`. Functions: `say`, `lamp`, `bar`, `scale_of`, `rail_drawing`, `chain_drawing`, `minutes_rule`,
-//! `map_drawing`, `shapes`. None decides what a page says.
+//! `map_drawing`, `circuit_drawing`, `shapes`. None decides what a page says.
 
-use super::figures::{Shapes, chain, lamp, map, minutes, rail, shares};
+use super::figures::{Shapes, chain, circuit, lamp, map, minutes, rail, shares};
 use super::theme::Theme;
 use super::words::Words;
 use super::{code, prose};
@@ -83,6 +83,10 @@ fn drawings(tera: &mut Tera, words: &Arc<Words>) {
     let said = words.clone();
     tera.register_function("minutes_rule", move |args: Kwargs, _: &State<'_>| {
         args.deserialize().map(|given: RuleGiven| rule(&given, &said))
+    });
+    let said = words.clone();
+    tera.register_function("circuit_drawing", move |args: Kwargs, _: &State<'_>| {
+        args.deserialize().map(|given: CircuitGiven| circuit_of(given, &said))
     });
     let said = words.clone();
     tera.register_function("map_drawing", move |args: Kwargs, _: &State<'_>| {
@@ -191,6 +195,81 @@ fn rule(given: &RuleGiven, words: &Words) -> String {
         now: &words.say("now"),
         most: &most,
     })
+}
+
+#[derive(Deserialize)]
+struct CircuitGiven {
+    figure: FigureGiven,
+    ids: String,
+}
+
+#[derive(Deserialize)]
+struct FigureGiven {
+    position: Option<String>,
+    fault: Option<String>,
+    closed: bool,
+    places: Vec<String>,
+    points: Vec<PointGiven>,
+    pieces: Vec<PieceGiven>,
+}
+
+#[derive(Deserialize)]
+struct PointGiven {
+    place: usize,
+    way: usize,
+    label: Option<String>,
+}
+
+#[derive(Deserialize)]
+struct PieceGiven {
+    from: usize,
+    to: usize,
+    place: usize,
+    kind: String,
+    label: Option<String>,
+    live: bool,
+    faulty: bool,
+}
+
+fn circuit_of(given: CircuitGiven, words: &Words) -> String {
+    let figure = given.figure;
+    let position = figure.position.unwrap_or_else(|| words.say("circuit-at-rest"));
+    let closed = words.say(if figure.closed { "circuit-closed" } else { "circuit-open" });
+    let fault = figure.fault.map_or_else(String::new, |fault| format!("{fault}. "));
+    let mut places = figure.places;
+    places.push(words.say("circuit-instrument"));
+    let point = |point: PointGiven| circuit::Point { place: point.place, way: point.way, label: point.label };
+    circuit::circuit(&circuit::Circuit {
+        prefix: given.ids,
+        title: format!("{fault}{position}. {closed}"),
+        fault: words.say("circuit-fault"),
+        places,
+        points: figure.points.into_iter().map(point).collect(),
+        pieces: figure.pieces.into_iter().map(piece_of).collect(),
+    })
+}
+
+fn piece_of(piece: PieceGiven) -> circuit::Piece {
+    use circuit::{Condition, Contact, Current, Kind};
+    let kind = match piece.kind.as_str() {
+        "resistor" => Kind::Resistor,
+        "broken" => Kind::Broken,
+        "push-closed" => Kind::Push(Contact::Closed),
+        "push-open" => Kind::Push(Contact::Open),
+        "contact-closed" => Kind::Contact(Contact::Closed),
+        "contact-open" => Kind::Contact(Contact::Open),
+        _ => Kind::Wire,
+    };
+    circuit::Piece {
+        from: piece.from,
+        to: piece.to,
+        place: piece.place,
+        kind,
+        value: None,
+        label: piece.label,
+        current: if piece.live { Current::Live } else { Current::None },
+        condition: if piece.faulty { Condition::Faulty } else { Condition::Sound },
+    }
 }
 
 #[derive(Deserialize)]

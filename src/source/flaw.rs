@@ -3,6 +3,7 @@
 //! In: what the reader met. Out: a [`Flaw`]: a place and what is the matter there.
 //! Leaves to others: severity, words and help (`proof`).
 
+use super::garbled::Garbled;
 use super::place::Place;
 
 /// Something wrong at a place.
@@ -36,8 +37,8 @@ pub enum What {
     OddBreak(char),
     /// A tab where YAML wants spaces.
     Tab,
-    /// YAML cannot be made out: the parser's words.
-    Syntax(String),
+    /// YAML cannot be made out.
+    Syntax(Garbled),
     /// A `&name` on a value.
     Anchor,
     /// A `*name` for a value.
@@ -63,6 +64,8 @@ pub enum What {
         /// Where it stood first.
         first: Place,
     },
+    /// Inside `{ }`, words without a colon behind them: a key to YAML, most often the rest of a text after a comma.
+    KeyAlone(String),
     /// A key that the map at this place does not have.
     UnknownKey {
         /// The key as written.
@@ -90,6 +93,8 @@ pub enum What {
     BadValue(String),
     /// The first key is not a kind of guide.
     UnknownKind(String),
+    /// A second handbook file; the place of the first one's id.
+    SecondHandbook(Place),
     /// There is no `handbook.yaml`.
     NoHandbook,
 }

@@ -5,12 +5,14 @@
 //! Promise: never stops at the first flaw, never follows a link out of the folder, never panics on any bytes.
 
 mod flaw;
+mod garbled;
 mod place;
 mod read;
 mod tree;
 mod typed;
 
 pub use flaw::{Flaw, What};
+pub use garbled::Garbled;
 pub use place::{FileId, Place, Text, Texts};
 pub use read::{Folder, read, read_texts, read_theme};
 pub use tree::{Key, Node, NodeKind, parse};

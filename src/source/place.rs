@@ -44,7 +44,12 @@ pub struct Text {
     /// What it says.
     pub text: String,
     line_starts: Vec<usize>,
+    /// How many characters begin before each stride of bytes, so that a place on a very long line is found as quickly.
+    counted: Vec<usize>,
 }
+
+/// Bytes between two counts of characters.
+const STRIDE: usize = 256;
 
 impl Text {
     /// Takes a file's name and text.
@@ -52,7 +57,13 @@ impl Text {
         let text = text.into();
         let breaks = text.bytes().enumerate().filter(|(_, byte)| *byte == b'\n');
         let line_starts = std::iter::once(0).chain(breaks.map(|(at, _)| at + 1)).collect();
-        Text { name: name.into(), text, line_starts }
+        let strides = text.as_bytes().chunks(STRIDE).scan(0, |sum, bytes| {
+            let before = *sum;
+            *sum += begun(bytes);
+            Some(before)
+        });
+        let counted = strides.collect();
+        Text { name: name.into(), text, line_starts, counted }
     }
 
     /// Line and column, both from 1, of a byte; a byte past the end counts as the end.
@@ -60,13 +71,14 @@ impl Text {
         let byte = self.boundary(byte);
         let line = self.line_starts.partition_point(|start| *start <= byte).max(1);
         let start = self.line_starts.get(line - 1).copied().unwrap_or(0);
-        let column = self.text.get(start..byte).map_or(0, |before| before.chars().count());
+        let column = self.characters(byte) - self.characters(start);
         (line as u32, column as u32 + 1)
     }
 
     /// The line with this number, counted from 1, without its break.
     pub fn line(&self, number: u32) -> &str {
-        self.text.lines().nth(number.saturating_sub(1) as usize).unwrap_or("")
+        let start = self.line_starts.get(number.saturating_sub(1) as usize).copied();
+        start.and_then(|start| self.text.get(start..)).and_then(|rest| rest.lines().next()).unwrap_or("")
     }
 
     /// The place of a range of bytes, pulled onto character boundaries inside the text.
@@ -77,6 +89,13 @@ impl Text {
         Place { file, start: start as u32, end: end as u32, line, column }
     }
 
+    /// How many characters begin before a byte.
+    fn characters(&self, byte: usize) -> usize {
+        let stride = (byte / STRIDE).min(self.counted.len().saturating_sub(1));
+        let rest = self.text.as_bytes().get(stride * STRIDE..byte).unwrap_or(&[]);
+        self.counted.get(stride).copied().unwrap_or(0) + begun(rest)
+    }
+
     fn boundary(&self, byte: usize) -> usize {
         let mut at = byte.min(self.text.len());
         while !self.text.is_char_boundary(at) {
@@ -84,6 +103,11 @@ impl Text {
         }
         at
     }
+}
+
+/// How many characters begin in these bytes of UTF-8.
+fn begun(bytes: &[u8]) -> usize {
+    bytes.iter().filter(|byte| **byte & 0b1100_0000 != 0b1000_0000).count()
 }
 
 /// All texts of a handbook, in the order of their names.
@@ -122,6 +146,27 @@ impl Texts {
         }
     }
 
+    /// As [`Texts::within`] with the first time from a byte of those words on; and the byte after it, to go on from.
+    pub fn within_from(&self, place: Place, part: &str, from: usize) -> Option<(Place, usize)> {
+        let at = from + self.at(place).get(from..)?.find(part)?;
+        let start = place.start as usize + at;
+        let text = self.get(place.file)?;
+        Some((text.place(place.file, start..start + part.len()), at + part.len()))
+    }
+
+    /// The place of some bytes of a value that was read at `place`. Falls back to the whole place when the value was folded or
+    /// escaped in the file, or when no byte is meant.
+    pub fn inside(&self, place: Place, value: &str, bytes: Range<usize>) -> Place {
+        let found = self.at(place).find(value).filter(|_| !bytes.is_empty());
+        match (found, self.get(place.file)) {
+            (Some(at), Some(text)) => {
+                let start = place.start as usize + at;
+                text.place(place.file, start + bytes.start..start + bytes.end)
+            }
+            _ => place,
+        }
+    }
+
     /// Every text with its number.
     pub fn iter(&self) -> impl Iterator<Item = (FileId, &Text)> {
         self.texts.iter().enumerate().map(|(number, text)| (FileId(number as u32), text))
@@ -149,6 +194,16 @@ mod tests {
         assert_eq!(text.line_column(4), (1, 4));
         assert_eq!(text.line_column("é: 1\nΩ: ".len()), (2, 4));
         assert_eq!(text.line_column(999), (3, 1));
+    }
+
+    #[test]
+    fn columns_hold_on_very_long_lines() {
+        let text = Text::new("a.yaml", format!("x\n{}b", "Ω1".repeat(1000)));
+        let long = 2 + 3 * 1000;
+        assert_eq!(text.line_column(long), (2, 2001));
+        assert_eq!(text.line_column(long + 1), (2, 2002));
+        assert_eq!(text.line_column(2 + 3 * 99), (2, 199));
+        assert_eq!(text.line(2).chars().count(), 2001);
     }
 
     #[test]

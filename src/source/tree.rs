@@ -5,8 +5,10 @@
 //! directives, equal keys, more than [`MAX_DEPTH`] levels or [`MAX_NODES`] values. A number keeps its text as written.
 
 use super::flaw::{Flaw, What};
+use super::garbled::garbled;
 use super::place::{FileId, Place, Text};
 use granit_parser::{ErrorKind, Event, Options, Parser, ScanError, Span};
+use std::collections::BTreeMap;
 
 /// Levels of lists and maps in one another.
 pub const MAX_DEPTH: usize = 64;
@@ -112,7 +114,8 @@ impl<'a> Grower<'a> {
         let mut root = None;
         loop {
             match self.next(&mut events) {
-                Err(Stopped) => return root,
+                // A lone text before the flaw is the start of what could not be made out, not a guide.
+                Err(Stopped) => return root.filter(|node: &Node| node.text().is_none()),
                 Ok(None) | Ok(Some((Event::StreamEnd, _))) => break,
                 Ok(Some((Event::StreamStart | Event::DocumentEnd, _))) => {}
                 Ok(Some((Event::DocumentStart(..), span))) if root.is_some() => {
@@ -154,7 +157,12 @@ impl<'a> Grower<'a> {
             Event::Scalar(text, style, ..) => Ok(self.scalar(&text, style, span)),
             Event::SequenceStart(..) => self.list(events, span, depth),
             Event::MappingStart(..) => self.map(events, span, depth),
-            _ => Ok(Node { place: self.place(span), kind: NodeKind::Nothing }),
+            // What an alias stands for is not read: its own words stand in for it, so that it is found once and not twice.
+            _ => {
+                let place = self.place(span);
+                let words = self.text.text.get(place.bytes()).unwrap_or("").to_owned();
+                Ok(Node { place, kind: NodeKind::Scalar(words) })
+            }
         }
     }
 
@@ -203,35 +211,55 @@ impl<'a> Grower<'a> {
 
     fn map(&mut self, events: &mut Events<'a>, start: Span, depth: usize) -> Result<Node, Stopped> {
         let mut entries: Vec<(Key, Node)> = Vec::new();
+        let mut taken = BTreeMap::new();
         loop {
             let key = match self.next(events)? {
                 None | Some((Event::MappingEnd, _)) => break,
                 Some((event, span)) => self.node(events, event, span, depth + 1)?,
             };
             let Some((event, span)) = self.next(events)? else { break };
-            let value = self.node(events, event, span, depth + 1)?;
-            self.enter(&mut entries, key, value);
+            let mut value = self.node(events, event, span, depth + 1)?;
+            if value.kind == NodeKind::Nothing && value.place.start == value.place.end {
+                // A value that is not there is shown at its key.
+                value.place = key.place;
+                if self.stands_alone(&key) {
+                    self.flaws.push(Flaw::new(key.place, What::KeyAlone(key.text().unwrap_or("").to_owned())));
+                    continue;
+                }
+            }
+            entries.extend(self.entered(&mut taken, key, value));
         }
         let place = self.spanning(start, entries.last().map(|(_, value)| value.place));
         Ok(Node { place, kind: NodeKind::Map(entries) })
     }
 
-    fn enter(&mut self, entries: &mut Vec<(Key, Node)>, key: Node, value: Node) {
+    /// Whether no colon follows a key: `{says: Out, and back}` has a key `and back`.
+    fn stands_alone(&self, key: &Node) -> bool {
+        let after = self.text.text.get(key.place.end as usize..).unwrap_or("");
+        let explicit = self.text.text.get(..key.place.start as usize).unwrap_or("").trim_end().ends_with('?');
+        key.text().is_some() && !explicit && !after.trim_start().starts_with(':')
+    }
+
+    /// The entry, unless its key cannot be one or is taken.
+    fn entered(&mut self, taken: &mut BTreeMap<String, Place>, key: Node, value: Node) -> Option<(Key, Node)> {
         let text = match key.kind {
             NodeKind::Scalar(text) => text,
             NodeKind::Nothing => "~".to_owned(),
-            _ => return self.flaws.push(Flaw::new(key.place, What::KeyNotText)),
+            _ => return self.refused(key.place, What::KeyNotText),
         };
         if text == "<<" {
-            return self.flaws.push(Flaw::new(key.place, What::MergeKey));
+            return self.refused(key.place, What::MergeKey);
         }
-        match entries.iter().find(|(known, _)| known.text == text) {
-            Some((first, _)) => {
-                let what = What::DuplicateKey { key: text, first: first.place };
-                self.flaws.push(Flaw::new(key.place, what));
-            }
-            None => entries.push((Key { text, place: key.place }, value)),
+        if let Some(first) = taken.get(&text) {
+            return self.refused(key.place, What::DuplicateKey { key: text, first: *first });
         }
+        taken.insert(text.clone(), key.place);
+        Some((Key { text, place: key.place }, value))
+    }
+
+    fn refused(&mut self, place: Place, what: What) -> Option<(Key, Node)> {
+        self.flaws.push(Flaw::new(place, what));
+        None
     }
 
     /// A collection runs from its own start to the end of its last value.
@@ -254,26 +282,38 @@ impl<'a> Grower<'a> {
     }
 
     fn note_error(&mut self, error: &ScanError) {
-        let at = error.marker().byte_offset().unwrap_or(0);
-        let rest = self.text.text.get(at..).unwrap_or("");
-        let wide = rest.chars().next().filter(|letter| !letter.is_control() || *letter == '\t');
-        let place = self.text.place(self.file, at..at + wide.map_or(0, char::len_utf8));
-        let what = self.worded(error, place);
-        self.flaws.push(Flaw::new(place, what));
-    }
-
-    fn worded(&self, error: &ScanError, place: Place) -> What {
-        let line = self.text.line(place.line);
-        let indent_has_tab = line.chars().take_while(|letter| letter.is_whitespace()).any(|letter| letter == '\t');
-        match error.kind() {
+        let (bytes, garbled) = garbled(error, self.text);
+        let place = self.text.place(self.file, bytes);
+        let marked =
+            |flaw: &Flaw| matches!(flaw.what, What::Alias | What::Anchor | What::Tag) && flaw.place.line == place.line;
+        if self.flaws.iter().any(marked) {
+            // A text that starts with `*`, `&` or `!`: what follows from that is not said again.
+            return;
+        }
+        let what = match error.kind() {
             ErrorKind::TabInIndentation
             | ErrorKind::TabInBlockIndentation
             | ErrorKind::TabNotAllowed
-            | ErrorKind::TabAtBlockScalarStart => What::Tab,
-            _ if indent_has_tab => What::Tab,
+            | ErrorKind::TabInPlainScalar
+            | ErrorKind::TabAtBlockScalarStart => return self.note_tab(place),
+            _ if self.set_in_by_tab(place.line) => return self.note_tab(place),
             ErrorKind::RecursionLimitExceeded => What::TooDeep,
             ErrorKind::DirectiveDisallowed => What::Directive,
-            _ => What::Syntax(error.info()),
-        }
+            _ => What::Syntax(garbled),
+        };
+        self.flaws.push(Flaw::new(place, what));
+    }
+
+    fn set_in_by_tab(&self, line: u32) -> bool {
+        self.text.line(line).chars().take_while(|letter| letter.is_whitespace()).any(|letter| letter == '\t')
+    }
+
+    /// The tab itself: on the error's line or the next, wherever the parser stopped.
+    fn note_tab(&mut self, near: Place) {
+        let start = near.start as usize - (near.column as usize - 1).min(near.start as usize);
+        let from = self.text.text.get(start..).map_or(near.start as usize, |_| start);
+        let tab = self.text.text.get(from..).and_then(|rest| rest.find('\t'));
+        let place = tab.map_or(near, |at| self.text.place(self.file, from + at..from + at + 1));
+        self.flaws.push(Flaw::new(place, What::Tab));
     }
 }

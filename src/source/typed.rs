@@ -65,6 +65,9 @@ pub(crate) const MANY: &str = "coquille many";
 /// A struct whose serde name begins so may be written as a bare text, which is then the value of its first key.
 pub(crate) const SHORT: &str = "short ";
 
+/// Letters of a value that a message shows.
+const LONGEST_SHOWN: usize = 20;
+
 type RawPlace = (u32, u32, u32, u32, u32);
 
 impl<'de, T: Deserialize<'de>> Deserialize<'de> for Placed<T> {
@@ -139,6 +142,10 @@ impl de::Error for Failed {
         Failed::Because(What::BadValue(message.to_string()))
     }
 
+    fn invalid_value(_: de::Unexpected<'_>, _: &dyn de::Expected) -> Self {
+        Failed::Because(What::BadValue("a number that is too large".to_owned()))
+    }
+
     fn missing_field(field: &'static str) -> Self {
         Failed::Because(What::MissingKey(field.to_owned()))
     }
@@ -173,7 +180,11 @@ impl<'n> Filler<'n> {
     }
 
     fn refuse<V>(&self, wanted: &str) -> Result<V, Failed> {
-        let found = self.node.described().to_owned();
+        let found = match self.node.text() {
+            Some(text) if text.chars().count() <= LONGEST_SHOWN => format!("`{text}`"),
+            Some(text) => format!("`{}…`", text.chars().take(LONGEST_SHOWN).collect::<String>()),
+            None => self.node.described().to_owned(),
+        };
         self.settle(Err(Failed::Because(What::WrongType { wanted: wanted.to_owned(), found })))
     }
 
@@ -183,6 +194,13 @@ impl<'n> Filler<'n> {
             Some(Ok(number)) if number >= 0 => self.settle(visitor.visit_u64(number as u64)),
             Some(Ok(number)) => self.settle(visitor.visit_i64(number)),
             _ => self.refuse("a whole number"),
+        }
+    }
+
+    fn count<'de, V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Failed> {
+        match self.node.text().map(str::parse::<u64>) {
+            Some(Ok(number)) => self.settle(visitor.visit_u64(number)),
+            _ => self.refuse("a whole number, 0 or more,"),
         }
     }
 
@@ -317,16 +335,16 @@ impl<'de> Deserializer<'de> for Filler<'_> {
         self.number(visitor)
     }
     fn deserialize_u8<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Failed> {
-        self.number(visitor)
+        self.count(visitor)
     }
     fn deserialize_u16<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Failed> {
-        self.number(visitor)
+        self.count(visitor)
     }
     fn deserialize_u32<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Failed> {
-        self.number(visitor)
+        self.count(visitor)
     }
     fn deserialize_u64<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Failed> {
-        self.number(visitor)
+        self.count(visitor)
     }
     fn deserialize_char<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Failed> {
         self.deserialize_str(visitor)
@@ -445,7 +463,7 @@ mod tests {
         let lines: Vec<_> = flaws.iter().map(|flaw| (flaw.place.line, flaw.place.column)).collect();
         assert_eq!(lines, [(3, 6), (4, 26), (5, 20)]);
         assert_eq!(flaws[0].what, What::MissingKey("cause".into()));
-        assert!(matches!(&flaws[1].what, What::WrongType { wanted, .. } if wanted == "a whole number"));
+        assert!(matches!(&flaws[1].what, What::WrongType { wanted, .. } if wanted == "a whole number, 0 or more,"));
         assert!(matches!(&flaws[2].what, What::UnknownKey { key, .. } if key == "colour"));
     }
 

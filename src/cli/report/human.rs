@@ -55,7 +55,9 @@ fn marked_line(text: &Text, place: Place) -> (String, std::ops::Range<usize>) {
     let length = (place.end - place.start) as usize;
     let end = (start + length).min(line.len()).max(start);
     let (line, start, end) = windowed(line, start, end);
-    (shown(&line), start..end)
+    // What is shown instead of a sign may be shorter than the sign.
+    let before = |byte: usize| line.get(..byte).map_or(0, |part| shown(part).len());
+    (shown(&line), before(start)..before(end))
 }
 
 /// A very long line is cut down to the part around the mark.
@@ -76,7 +78,7 @@ fn windowed(line: &str, start: usize, end: usize) -> (String, usize, usize) {
 }
 
 /// Words from a guide as a terminal may show them: a guide cannot drive the reader's terminal.
-fn shown(words: &str) -> String {
+pub(in crate::cli) fn shown(words: &str) -> String {
     let harmless = |letter: char| match letter {
         '\t' => ' ',
         letter

@@ -19,6 +19,9 @@ pub fn check(guides: &Guides, texts: &Texts, findings: &mut Vec<Finding>) {
     let mut checking = Checking { hazards, texts, findings };
     guides.procedures.iter().for_each(|(_, guide)| checking.procedure(guide));
     for (_, guide) in &guides.symptoms {
+        for first in guide.first.iter().filter_map(Tolerant::sound) {
+            checking.texts(first.full.iter().chain(&first.short), most_serious(&first.safety));
+        }
         for probe in guide.probes.iter().filter_map(Tolerant::sound) {
             let said = most_serious(&probe.safety);
             checking.texts(probe.full.iter().chain(&probe.short), said);
@@ -70,6 +73,9 @@ impl Checking<'_> {
                 self.held(&named, said);
             }
         }
+        for check in guide.prove.iter().filter_map(Tolerant::sound) {
+            self.texts(check.full.iter().chain(&check.short), said);
+        }
         // What is laid out but named in no step may be used in any: only a note for the whole job stands before it.
         for need in guide.needs.consumables.iter().filter_map(Tolerant::sound) {
             if !used.contains(need.id.value.as_str()) {
@@ -104,10 +110,7 @@ impl Checking<'_> {
     fn held(&mut self, named: &Named, said: Option<Signal>) {
         let Some(hazard) = self.hazards.get(named.value.as_str()) else { return };
         if said.is_none_or(|said| said > hazard.signal) {
-            let finding = safety::hazard_without_safety(named, hazard.signal, hazard.place);
-            if !self.findings.contains(&finding) {
-                self.findings.push(finding);
-            }
+            self.findings.push(safety::hazard_without_safety(named, hazard.signal, hazard.place));
         }
     }
 }

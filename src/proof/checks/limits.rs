@@ -1,18 +1,20 @@
-//! Limits: exactly one bound, and a source that somebody can look up.
+//! Limits: exactly one bound that can be read, and a source that somebody can look up.
 
-use crate::model::{Guides, Limit, Limits};
+use crate::model::{BoundKind, Guides, Limit, Limits, Line};
 use crate::proof::finding::Finding;
-use crate::proof::findings::stores;
-use crate::source::Tolerant;
+use crate::proof::findings::{quantities, stores};
+use crate::reckoning::quantity::{Dimension, Expect, Quantity, Range, Unreadable};
+use crate::source::{Texts, Tolerant};
 
 /// Checks every limit.
-pub fn check(guides: &Guides, findings: &mut Vec<Finding>) {
+pub fn check(guides: &Guides, texts: &Texts, findings: &mut Vec<Finding>) {
     for (_, limits) in &guides.limits {
         for limit in limits.entries.iter().filter_map(Tolerant::sound) {
-            let bounds = limit.bounds().len();
-            if bounds != 1 {
-                findings.push(stores::limit_bound(&limit.limit, bounds));
+            let bounds = limit.bounds();
+            if bounds.len() != 1 {
+                findings.push(stores::limit_bound(&limit.limit, bounds.len()));
             }
+            findings.extend(bounds.into_iter().filter_map(|(kind, line)| unread(kind, line, texts)));
             findings.extend(lacks(limits, limit).map(|lacks| stores::limit_source(&limit.limit, lacks)));
         }
     }
@@ -29,4 +31,36 @@ fn lacks(limits: &Limits, limit: &Limit) -> Option<&'static str> {
         Some(_) if limit.article.is_none() => Some("article"),
         Some(_) => None,
     }
+}
+
+/// Why a bound cannot be read.
+fn unread(kind: BoundKind, line: &Line, texts: &Texts) -> Option<Finding> {
+    let text = line.value.as_str();
+    let two = || Range::parse(text, Expect::ANY).is_ok_and(|range| range.least != range.most);
+    let read = match kind {
+        BoundKind::Between => return between(line, texts),
+        _ if two() => return Some(quantities::two_figures(line)),
+        BoundKind::MustLift => Quantity::parse(text, Expect::of(Dimension::Mass)).map(drop),
+        BoundKind::MustPass => Quantity::parse(text, Expect::of(Dimension::Length)).map(drop),
+        BoundKind::MustRegister | BoundKind::MustNotRegister => gauge_or_weight(text),
+        BoundKind::AtMost | BoundKind::LessThan | BoundKind::AtLeast | BoundKind::MoreThan => {
+            Quantity::parse(text, Expect::ANY).map(drop)
+        }
+    };
+    read.err().map(|why| quantities::unreadable(line, &why, texts))
+}
+
+/// `between` wants two figures: one that is its own least and most bounds nothing.
+fn between(line: &Line, texts: &Texts) -> Option<Finding> {
+    match Range::parse(&line.value, Expect::ANY) {
+        Ok(range) if range.least == range.most => Some(quantities::one_figure(line)),
+        Ok(_) => None,
+        Err(why) => Some(quantities::unreadable(line, &why, texts)),
+    }
+}
+
+/// What a tip registers is a weight on it or a gauge under it.
+fn gauge_or_weight(text: &str) -> Result<(), Unreadable> {
+    let as_weight = Quantity::parse(text, Expect::of(Dimension::Mass));
+    as_weight.or_else(|_| Quantity::parse(text, Expect::of(Dimension::Length))).map(drop)
 }

@@ -1,6 +1,7 @@
 //! The checks: each looks at the guides for one kind of trouble.
 
 pub mod circuits;
+pub mod handbook;
 pub mod hazards;
 pub mod limits;
 pub mod pictures;
@@ -9,5 +10,6 @@ pub mod procedures;
 pub mod reach;
 pub mod references;
 pub mod symptoms;
+pub mod torques;
 pub mod values;
 pub mod waivers;

@@ -15,8 +15,12 @@ pub fn check(guides: &Guides, findings: &mut Vec<Finding>) {
         .map(|(_, g)| g.procedure.value.as_str())
         .collect();
     for (_, guide) in &guides.procedures {
-        if guide.holds.is_some() && guide.lasting.is_none() {
-            findings.push(diagnosis::stop_gap(&guide.procedure));
+        match &guide.lasting {
+            None if guide.holds.is_some() => findings.push(diagnosis::stop_gap(&guide.procedure)),
+            Some(lasting) if stop_gaps.contains(lasting.value.as_str()) || lasting.value == guide.procedure.value => {
+                findings.push(diagnosis::lasts_no_longer(lasting));
+            }
+            _ => {}
         }
     }
     for (_, guide) in &guides.symptoms {
@@ -25,7 +29,7 @@ pub fn check(guides: &Guides, findings: &mut Vec<Finding>) {
                 (None, Some(stop_gap)) => findings.push(diagnosis::stop_gap(stop_gap)),
                 (None, None) => findings.push(diagnosis::no_remedy(&cause.cause)),
                 (Some(lasting), _) if stop_gaps.contains(lasting.value.as_str()) => {
-                    findings.push(diagnosis::stop_gap(lasting));
+                    findings.push(diagnosis::lasts_no_longer(lasting));
                 }
                 _ => {}
             }

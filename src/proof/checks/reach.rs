@@ -16,7 +16,7 @@ pub fn check(guides: &Guides, index: &Index, texts: &Texts, references: &[Refere
         .filter(|reference| reference.from.1 != reference.to.1)
         .map(|reference| (reference.to.0, reference.to.1.as_str()))
         .collect();
-    let with_kit = with_kit(guides);
+    let with_kit = with_kit(guides, index);
     for guide in walk::guides(guides) {
         let id = guide.id.value.as_str();
         let listed = !matches!(guide.kind, Kind::Procedure | Kind::Checklist | Kind::Circuit) || with_kit.contains(id);
@@ -33,13 +33,15 @@ pub fn check(guides: &Guides, index: &Index, texts: &Texts, references: &[Refere
     findings.extend(idle.map(|entry| pictures::unused(&entry.named)));
 }
 
-fn with_kit(guides: &Guides) -> BTreeSet<&str> {
+/// Guides of an item of the club's; of any item where the list of items could not be read.
+fn with_kit<'g>(guides: &'g Guides, index: &Index) -> BTreeSet<&'g str> {
     let known: BTreeSet<&str> = guides
         .handbook
         .iter()
         .flat_map(|(_, handbook)| handbook.kit.iter().filter_map(Tolerant::sound).map(|item| item.item.value.as_str()))
         .collect();
-    let listed = |kit: &Option<Named>| kit.as_ref().is_some_and(|kit| known.contains(kit.value.as_str()));
+    let listed =
+        |kit: &Option<Named>| kit.as_ref().is_some_and(|kit| !index.knows_kit() || known.contains(kit.value.as_str()));
     let procedures = guides.procedures.iter().filter(|(_, g)| listed(&g.kit)).map(|(_, g)| g.procedure.value.as_str());
     let checklists = guides.checklists.iter().filter(|(_, g)| listed(&g.kit)).map(|(_, g)| g.checklist.value.as_str());
     let circuits = guides.circuits.iter().filter(|(_, g)| listed(&g.kit)).map(|(_, g)| g.circuit.value.as_str());

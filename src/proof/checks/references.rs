@@ -61,7 +61,8 @@ impl Checking<'_> {
                 self.index.guide(id).map(|(kind, _)| Thing::Guide(kind)).filter(|thing| wanted.takes(*thing))
             }
         };
-        if fitting.is_some() || self.index.is_broken(id) {
+        let unread = wanted == Wanted::One(Thing::Item) && !self.index.knows_kit();
+        if fitting.is_some() || unread || self.index.is_broken(id) {
             return Ok(fitting);
         }
         Err(Box::new(match self.index.anything(id) {
@@ -86,11 +87,12 @@ impl Checking<'_> {
         }
     }
 
-    /// The place of a part of a text; the same words twice are told apart by counting.
+    /// The place of a part of a text; the same words again are looked for behind the first.
     fn counted(&self, place: Place, part: &str, seen: &mut BTreeMap<String, usize>) -> Place {
-        let nth = seen.entry(part.to_owned()).or_default();
-        *nth += 1;
-        self.texts.within(place, part, *nth - 1)
+        let from = seen.entry(part.to_owned()).or_default();
+        let found = self.texts.within_from(place, part, *from);
+        *from = found.map_or(*from, |(_, after)| after);
+        found.map_or(place, |(place, _)| place)
     }
 
     fn link(&mut self, me: GuideRef<'_>, link: &Link, place: Place) {

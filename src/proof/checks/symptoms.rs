@@ -21,6 +21,9 @@ pub fn check(guides: &Guides, findings: &mut Vec<Finding>) {
     }
 }
 
+/// Cases that a club may have counted for one symptom: more is a slip of the pen.
+const MOST_COUNTED: u64 = 1_000_000;
+
 /// The ids of one kind inside a guide.
 struct Names<'a> {
     known: BTreeMap<&'a str, Place>,
@@ -87,6 +90,11 @@ impl<'a, 'f> Checking<'a, 'f> {
                 (Some(share), _) => sum += share.value.value().map_or(0, |share| share.0),
                 (None, Some(_)) => {}
             }
+        }
+        let seen = self.guide.causes.iter().filter_map(Tolerant::sound).filter_map(|cause| cause.seen.as_ref());
+        let seen = seen.chain(self.guide.rest.iter().filter_map(|rest| rest.seen.as_ref()));
+        if seen.map(|seen| u64::from(seen.value)).sum::<u64>() > MOST_COUNTED {
+            self.findings.push(diagnosis::too_large(&self.guide.symptom));
         }
         if sum > 10_000 {
             self.findings.push(diagnosis::shares_over_100(self.guide.symptom.place, sum));
@@ -183,6 +191,10 @@ impl<'a, 'f> Checking<'a, 'f> {
             names(&first.answers, |answer| &answer.answer, self.findings);
             if first.answers.len() < 2 {
                 self.findings.push(diagnosis::too_few_answers(&first.first));
+            }
+            let goes_on = first.answers.iter().any(|answer| answer.sound().is_none_or(|it| it.then.value == "go on"));
+            if !goes_on {
+                self.findings.push(diagnosis::nobody_goes_on(&first.first));
             }
         }
     }

@@ -150,6 +150,27 @@ pub fn stop_gap(named: &Named) -> Finding {
     )
 }
 
+/// What is named as lasting is a stop-gap itself, or the job that it should outlast.
+pub fn lasts_no_longer(named: &Named) -> Finding {
+    Finding::new(
+        Code::StopGap,
+        named.place,
+        format!("`{}` is a stop-gap itself", named.value),
+        "name under `lasting:` the job that mends it for good",
+    )
+}
+
+/// An isolating step after which nobody goes on.
+pub fn nobody_goes_on(first: &Named) -> Finding {
+    Finding::new(
+        Code::NoOtherwise,
+        first.place,
+        format!("no answer of `{}` goes on", first.value),
+        "give the answer that leads into this guide `then: go on`",
+    )
+    .of(first.value.as_str())
+}
+
 /// A probe that takes no time.
 pub fn no_minutes(probe: &Named, place: Place) -> Finding {
     Finding::new(

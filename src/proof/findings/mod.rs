@@ -4,10 +4,13 @@
 
 pub mod circuit;
 pub mod diagnosis;
+pub mod handbook;
 pub mod ids;
 pub mod pictures;
 pub mod prose;
+pub mod quantities;
 pub mod safety;
 pub mod shape;
 pub mod stores;
 pub mod waivers;
+pub mod yaml;

@@ -1,5 +1,6 @@
 //! Findings about a file and the shape of what stands in it.
 
+use super::yaml;
 use crate::model::{Kind, Misread, MisreadKind};
 use crate::proof::code::Code;
 use crate::proof::finding::{Finding, did_you_mean, listed};
@@ -10,13 +11,15 @@ pub fn from_flaw(flaw: Flaw) -> Finding {
     let Flaw { place, what } = flaw;
     match what {
         What::DuplicateKey { key, first } => duplicate_key(place, &key, first),
+        What::KeyAlone(key) => key_alone(place, &key),
         What::UnknownKey { key, known } => unknown_key(place, &key, &known),
         What::MissingKey(key) => missing_key(place, &key),
         What::WrongType { wanted, found } => wrong_type(place, &wanted, &found),
         What::UnknownWord { word, known } => unknown_word(place, &word, &known),
         What::UnknownKind(key) => unknown_kind(place, &key),
-        What::BadValue(why) => Finding::new(Code::BadValue, place, why, "look at a guide that binds"),
+        What::BadValue(why) => Finding::new(Code::BadValue, place, why, "look at how a guide that binds writes it"),
         What::NoHandbook => no_handbook(place),
+        What::SecondHandbook(first) => second_handbook(place, first),
         other => from_text_flaw(place, other),
     }
 }
@@ -48,12 +51,7 @@ fn from_text_flaw(place: Place, what: What) -> Finding {
             "delete it; where a new line is meant, press Enter",
         ),
         What::Tab => plain(Code::Tab, "a tab where YAML wants spaces", "set the line in with spaces instead"),
-        What::Syntax(why) => Finding::new(
-            Code::YamlSyntax,
-            place,
-            format!("cannot make out the YAML: {why}"),
-            "compare this line and the one above with a guide that binds; a text with `: ` or ` #` in it needs quotes",
-        ),
+        What::Syntax(garbled) => yaml::garbled(place, &garbled),
         What::Anchor => plain(Code::Anchor, "an anchor, which guides do not use", "take the `&…` out"),
         What::Alias => {
             plain(Code::Alias, "an alias, which guides do not use", "write the value itself, or put the text in quotes")
@@ -66,7 +64,11 @@ fn from_text_flaw(place: Place, what: What) -> Finding {
         What::Directive => plain(Code::Directive, "a YAML directive, which guides do not use", "delete the line"),
         What::TooDeep => plain(Code::TooDeep, "lists and maps stand too deep in one another", "write it flatter"),
         What::TooMany => plain(Code::TooMany, "more values than a guide can have", "split the file"),
-        _ => plain(Code::KeyNotText, "a key that is a list or a map", "write a word before the colon"),
+        _ => plain(
+            Code::KeyNotText,
+            "a key that is a list or a map",
+            "write a word before the colon; a text that starts with a bracket needs quotes",
+        ),
     }
 }
 
@@ -83,6 +85,32 @@ fn unknown_key(place: Place, key: &str, known: &[&'static str]) -> Finding {
         format!("no key `{key}` here"),
         did_you_mean(key, known.iter().copied(), &all),
     )
+}
+
+/// Words without a colon inside `{ }`: the rest of a text with a comma in it, or a key without the space behind its colon.
+fn key_alone(place: Place, key: &str) -> Finding {
+    let help = match key.contains(':') {
+        true => "write a space behind the colon",
+        false => "a comma inside { } starts a new key: put the whole text in quotes",
+    };
+    Finding::new(Code::UnknownKey, place, format!("`{}` is read as a key", shortened(key)), help)
+}
+
+/// The first words of a text, for a message.
+fn shortened(text: &str) -> String {
+    let mut words = text.split_whitespace();
+    let first: Vec<&str> = words.by_ref().take(6).collect();
+    format!("{}{}", first.join(" "), if words.next().is_some() { " …" } else { "" })
+}
+
+fn second_handbook(place: Place, first: Place) -> Finding {
+    Finding::new(
+        Code::BadValue,
+        place,
+        "there is a handbook file already",
+        "a handbook has one file of this kind; delete one of the two",
+    )
+    .also(first, "the first one")
 }
 
 fn missing_key(place: Place, key: &str) -> Finding {

@@ -1,0 +1,143 @@
+//! `coquille begin`: a small handbook to start from, or one guide to fill in.
+//!
+//! In: a folder that is new or empty. Out: the files of `club/`, written by hand and embedded, comments and all.
+//! Leaves to others: whether they are sound (`tests/sessions` binds them with `--strict`).
+
+use super::args::{BeginJob, Blank};
+use super::terminal::{Outcome, Terminal};
+use std::io;
+use std::path::{Path, PathBuf};
+
+macro_rules! club {
+    ($($name:literal)*) => { [$(($name, include_str!(concat!("club/", $name)))),*] };
+}
+
+/// The handbook of an invented club: path inside the folder, and text.
+const CLUB: [(&str, &str); 11] = club! {
+    "handbook.yaml"
+    "faults/cord-flickers.yaml"
+    "jobs/refit-plug.yaml"
+    "jobs/splint-cord.yaml"
+    "jobs/spread-pins.yaml"
+    "checks/cords-before-training.yaml"
+    "stores/bench.yaml"
+    "limits/rules.yaml"
+    "limits/shop.yaml"
+    "words/ours.yaml"
+    "pictures/plug-open.svg"
+};
+
+/// Runs it.
+pub fn run(job: &BeginJob, terminal: &mut Terminal) -> Outcome {
+    if let Some(blank) = job.guide {
+        terminal.say(text(blank).trim_end());
+        return Outcome::Good;
+    }
+    let Some(folder) = &job.folder else { return Outcome::CouldNotRun };
+    match begun(folder) {
+        Ok(()) => {
+            terminal.say(next(folder));
+            Outcome::Good
+        }
+        Err(why) => {
+            terminal.tell(why);
+            Outcome::CouldNotRun
+        }
+    }
+}
+
+/// Writes the files into an empty folder; otherwise why not, in words.
+fn begun(folder: &Path) -> Result<(), String> {
+    let shown = folder.display();
+    if taken(folder).map_err(|error| format!("The folder `{shown}` cannot be used: {error}"))? {
+        return Err(format!(
+            "The folder `{shown}` is not empty, so nothing was written.\nName a new folder, or empty it first."
+        ));
+    }
+    written(folder).map_err(|error| format!("The handbook cannot be written into `{shown}`: {error}"))
+}
+
+/// Whether something stands in the folder already. One that does not exist is free.
+fn taken(folder: &Path) -> io::Result<bool> {
+    match std::fs::read_dir(folder) {
+        Ok(mut inside) => Ok(inside.next().is_some()),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(false),
+        Err(error) => Err(error),
+    }
+}
+
+fn written(folder: &Path) -> io::Result<()> {
+    for (name, text) in CLUB {
+        let path = folder.join(name);
+        if let Some(above) = path.parent() {
+            std::fs::create_dir_all(above)?;
+        }
+        std::fs::write(path, text)?;
+    }
+    Ok(())
+}
+
+/// What to do now.
+fn next(folder: &Path) -> String {
+    let (guides, out) = (quoted(folder), beside(folder));
+    format!(
+        "Wrote {} files. Three things to do now:\n  \
+         1. coquille bind {guides} --out {}\n  \
+         2. Open {} in a browser.\n  \
+         3. Read and change {}; then bind again.",
+        CLUB.len(),
+        quoted(&out),
+        quoted(&out.join("index.html")),
+        quoted(&folder.join("handbook.yaml")),
+    )
+}
+
+/// A folder `site` beside the guides' folder, never inside it.
+fn beside(folder: &Path) -> PathBuf {
+    match folder.file_name() {
+        Some(_) => folder.with_file_name("site"),
+        None => folder.join("..").join("site"),
+    }
+}
+
+/// A path as it can be typed.
+fn quoted(path: &Path) -> String {
+    let path = path.display().to_string();
+    if path.contains(char::is_whitespace) { format!("\"{path}\"") } else { path }
+}
+
+fn text(blank: Blank) -> &'static str {
+    match blank {
+        Blank::Symptom => include_str!("blank/symptom.yaml"),
+        Blank::Procedure => include_str!("blank/procedure.yaml"),
+        Blank::Checklist => include_str!("blank/checklist.yaml"),
+        Blank::Stores => include_str!("blank/stores.yaml"),
+        Blank::Limits => include_str!("blank/limits.yaml"),
+        Blank::Words => include_str!("blank/words.yaml"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::proof::proof;
+    use crate::source::read_texts;
+    use clap::ValueEnum;
+
+    #[test]
+    fn every_blank_guide_fits_into_the_club_without_an_error() {
+        assert_eq!(proof(&read_texts(CLUB)).findings, []);
+        for blank in Blank::value_variants() {
+            let texts = CLUB.into_iter().chain([("new.yaml", text(*blank))]);
+            let proofed = proof(&read_texts(texts));
+            assert_eq!(proofed.errors(), 0, "{blank:?}: {:#?}", proofed.findings);
+        }
+    }
+
+    #[test]
+    fn the_next_step_never_binds_into_the_guides_own_folder() {
+        assert_eq!(beside(Path::new("guides")), Path::new("site"));
+        assert_eq!(beside(Path::new("club/guides")), Path::new("club/site"));
+        assert_eq!(beside(Path::new(".")), Path::new("./../site"));
+    }
+}

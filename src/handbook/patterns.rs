@@ -1,0 +1,159 @@
+//! What a lamp shows and what that means: every pattern of a lamp that the circuit can show, with the faults and guides that fit.
+//!
+//! In: a circuit as a network. Out: [`Patterns`] for each of its lamps, for its page and for *By what the lamp does*.
+
+use super::addresses;
+use super::circuit_drawing::words;
+use super::laying::{Laying, seen_on};
+use super::page::{LampShown, Link, PatternRow, Patterns};
+use crate::model::{self, Kind, LampState, SeenOn};
+use crate::proof::cases::sound;
+use crate::proof::network::Wired;
+use crate::proof::sights::{lamps, shown};
+use crate::reckoning::circuit::{Answer, FaultId, Network, PositionId, ReadingId};
+use std::collections::BTreeMap;
+
+/// The lamps of a circuit, each with its patterns at rest and pressed.
+pub fn patterns(laying: &Laying<'_>, guide: &model::Circuit, wired: &Wired) -> Vec<Patterns> {
+    let instruments = [SeenOn::Tester, SeenOn::Apparatus];
+    let named = instruments.into_iter().flat_map(|on| lamps(guide, on).into_iter().map(move |name| (on, name)));
+    let found = named.filter_map(|(on, name)| Some((on, wired.network.find_reading(&name)?)));
+    found.filter_map(|(on, reading)| Looking { laying, guide, wired, reading }.patterns(on)).collect()
+}
+
+struct Looking<'a> {
+    laying: &'a Laying<'a>,
+    guide: &'a model::Circuit,
+    wired: &'a Wired,
+    reading: ReadingId,
+}
+
+/// What the lamp does in each position looked at.
+type States = Vec<LampState>;
+
+impl Looking<'_> {
+    fn patterns(&self, on: SeenOn) -> Option<Patterns> {
+        let positions = self.positions();
+        let mut faults: BTreeMap<States, Vec<FaultId>> = BTreeMap::new();
+        let sound = self.states(&positions, None);
+        for states in &sound {
+            faults.entry(states.clone()).or_default();
+        }
+        for fault in self.wired.network.faults() {
+            for states in self.states(&positions, Some(fault)) {
+                faults.entry(states).or_default().push(fault);
+            }
+        }
+        let rows: Vec<PatternRow> = faults
+            .iter()
+            .map(|(states, faults)| self.row(&positions, states, faults, sound.contains(states)))
+            .collect();
+        let name = self.wired.network.reading_name(self.reading);
+        let id = self.guide.circuit.value.as_str();
+        // A lamp that always does the same tells nothing.
+        (rows.len() > 1).then(|| Patterns {
+            anchor: format!("{}-lamp-{name}", addresses::key(&addresses::guide(Kind::Circuit, id))),
+            title: words(&self.wired.labels.readings, name).unwrap_or_else(|| name.to_owned()),
+            seen_on: seen_on(on),
+            circuit: Link { title: self.guide.title.value.clone(), address: addresses::guide(Kind::Circuit, id) },
+            rows,
+        })
+    }
+
+    /// At rest, and pressed, where the tip can be pressed; else the first position that there is.
+    fn positions(&self) -> Vec<PositionId> {
+        let network = &self.wired.network;
+        let side = network.reading_name(self.reading).split('-').next().unwrap_or("").to_owned();
+        let pressed =
+            ["pressed".to_owned(), format!("{side}-pressed")].iter().find_map(|name| network.find_position(name));
+        let other = pressed.or_else(|| network.positions().nth(1));
+        [Some(Network::REST), other].into_iter().flatten().collect()
+    }
+
+    /// Every row of states that the lamp can show: more than one where it may go either way.
+    fn states(&self, positions: &[PositionId], fault: Option<FaultId>) -> Vec<States> {
+        positions.iter().fold(vec![Vec::new()], |rows, position| {
+            let here = self.state(*position, fault);
+            let with = |row: &States| here.iter().map(|state| [row.as_slice(), &[*state]].concat()).collect::<Vec<_>>();
+            rows.iter().flat_map(with).collect()
+        })
+    }
+
+    fn state(&self, position: PositionId, fault: Option<FaultId>) -> Vec<LampState> {
+        let Ok(seen) = self.wired.network.seen(self.reading, position, fault) else { return Vec::new() };
+        let answers = seen.answers();
+        if answers.contains(Answer::Flickers) {
+            return vec![LampState::ComesAndGoes];
+        }
+        [LampState::Lit, LampState::Dark].into_iter().filter(|state| answers.contains(shown(*state))).collect()
+    }
+
+    fn row(&self, positions: &[PositionId], states: &States, faults: &[FaultId], is_sound: bool) -> PatternRow {
+        let (network, labels) = (&self.wired.network, &self.wired.labels);
+        let name = |position: &PositionId| network.position_name(*position);
+        let lamps = positions.iter().zip(states).map(|(position, state)| {
+            let when = match name(position) {
+                "rest" => "at-rest",
+                "pressed" => "pressed",
+                _ => "in-position",
+            };
+            let position = (when == "in-position").then(|| words(&labels.positions, name(position))).flatten();
+            LampShown { when, position, state: *state }
+        });
+        let own = addresses::guide(Kind::Circuit, self.guide.circuit.value.as_str());
+        let faults_named = faults.iter().map(|fault| {
+            let id = network.fault_name(*fault);
+            let title = words(&labels.faults, id).unwrap_or_else(|| id.to_owned());
+            Link { title, address: format!("{own}#{}-fault-{id}", addresses::key(&own)) }
+        });
+        PatternRow {
+            lamps: lamps.collect(),
+            sound: is_sound,
+            faults: faults_named.collect(),
+            guides: self.guides(positions, states, faults),
+        }
+    }
+
+    /// The guides that look into one of these faults and do not say that this lamp does something else.
+    fn guides(&self, positions: &[PositionId], states: &States, faults: &[FaultId]) -> Vec<Link> {
+        let fits = |guide: &&model::Symptom| {
+            let sight = self.laying.proofed.sights.get(guide.symptom.value.as_str());
+            sight.filter(|sight| sight.circuit == self.guide.circuit.value.as_str()).is_some_and(|sight| {
+                let named = sight.faults.values().flatten().any(|fault| faults.contains(fault));
+                let here = |(sign, _): &&(crate::reckoning::circuit::Sign, _)| sign.reading == self.reading;
+                let agrees = sight.signs.iter().flatten().filter(here).all(|(sign, _)| {
+                    let seen = positions.iter().zip(states).find(|(position, _)| **position == sign.position);
+                    seen.is_none_or(|(_, state)| shown(*state) == sign.shows)
+                });
+                named && agrees
+            })
+        };
+        let guides = self.laying.proofed.guides.symptoms.iter().map(|(_, guide)| guide).filter(fits);
+        let link = |guide: &model::Symptom| Link {
+            title: guide.title.value.clone(),
+            address: addresses::guide(Kind::Symptom, guide.symptom.value.as_str()),
+        };
+        guides.map(link).collect()
+    }
+}
+
+/// The lamps of all circuits of an item, in the order of the guides.
+pub fn of_item(laying: &Laying<'_>, item: &str) -> Vec<Patterns> {
+    let circuits = laying.proofed.guides.circuits.iter().map(|(_, guide)| guide);
+    let here = circuits.filter(|guide| guide.kit.as_ref().is_some_and(|kit| kit.value.as_str() == item));
+    let wired = here.filter_map(|guide| Some((guide, laying.proofed.circuits.get(guide.circuit.value.as_str())?)));
+    wired.filter(|(_, wired)| wired.is_whole()).flat_map(|(guide, wired)| patterns(laying, guide, wired)).collect()
+}
+
+/// The positions of a circuit with words of their own, in the order written.
+pub fn positions<'g>(
+    guide: &'g model::Circuit,
+    wired: &Wired,
+) -> Vec<(PositionId, Option<&'g model::circuit::Position>)> {
+    let written = sound(&guide.positions);
+    let find = |id: PositionId| {
+        let name = wired.network.position_name(id).to_owned();
+        written.iter().find(|position| position.position.value.as_str() == name).copied()
+    };
+    wired.network.positions().map(|id| (id, find(id))).collect()
+}

@@ -1,0 +1,69 @@
+//! What every armourer knows, held against the demo's circuits. Common practice of the trade: there is no source to name.
+
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+
+#[path = "reference/guides.rs"]
+mod guides;
+
+use coquille::reckoning::circuit::Answer::{self, Dark, Lit};
+
+#[test]
+fn a_foil_on_a_tester_is_lit_at_rest_and_goes_dark_pressed() {
+    assert_eq!(tester("rest", None), [Lit]);
+    assert_eq!(tester("pressed", None), [Dark]);
+}
+
+#[test]
+fn worn_through_insulation_that_touches_the_barrel_keeps_it_lit() {
+    stays_lit("worn-at-barrel");
+}
+
+#[test]
+fn a_stray_strand_that_bridges_the_socket_keeps_it_lit() {
+    stays_lit("strand-at-socket");
+}
+
+#[test]
+fn a_pinched_wire_keeps_it_lit_if_it_touches_and_darkens_it_if_it_breaks() {
+    stays_lit("pinched-touching");
+    assert!(tester("rest", Some("pinched-breaking")).contains(&Dark));
+    assert!(!tester("pressed", Some("pinched-breaking")).contains(&Lit));
+}
+
+#[test]
+fn a_missing_tip_leaves_the_tester_dark_and_burns_white_at_the_apparatus() {
+    assert_eq!(tester("rest", Some("no-tip")), [Dark]);
+    assert_eq!(tester("pressed", Some("no-tip")), [Dark]);
+    assert_eq!(shown("foil-at-the-apparatus", "white", "rest", Some("no-tip")), [Lit]);
+    assert_eq!(shown("foil-at-the-apparatus", "white", "rest", None), [Dark]);
+}
+
+#[test]
+fn a_foil_that_stays_lit_on_the_tester_shows_nothing_at_the_apparatus() {
+    for position in ["rest", "pressed", "hits-jacket"] {
+        for lamp in ["white", "coloured"] {
+            assert_eq!(
+                shown("foil-at-the-apparatus", lamp, position, Some("worn-at-barrel")),
+                [Dark],
+                "{lamp}, {position}"
+            );
+        }
+    }
+}
+
+fn stays_lit(fault: &str) {
+    assert_eq!(tester("rest", Some(fault)), [Lit], "{fault} at rest");
+    assert_eq!(tester("pressed", Some(fault)), [Lit], "{fault} pressed");
+}
+
+fn tester(position: &str, fault: Option<&str>) -> Vec<Answer> {
+    shown("foil-on-the-bench", "lamp", position, fault)
+}
+
+fn shown(circuit: &str, reading: &str, position: &str, fault: Option<&str>) -> Vec<Answer> {
+    let circuits = guides::circuits();
+    let network = &circuits[circuit].network;
+    let fault = fault.map(|fault| network.find_fault(fault).unwrap());
+    let (reading, position) = (network.find_reading(reading).unwrap(), network.find_position(position).unwrap());
+    network.seen(reading, position, fault).unwrap().answers().iter().collect()
+}

@@ -1,0 +1,136 @@
+//! Mutations of the demo handbook: exchange the faults of two causes that a reading tells apart, and `proof` must object.
+
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+
+use coquille::model::{Guides, Symptom, fill};
+use coquille::proof::{Code, Proofed, Severity, check};
+use coquille::reckoning::circuit::{Answer, FaultId};
+use coquille::source::{Flaw, Folder, read};
+use std::collections::BTreeSet;
+use std::path::Path;
+
+#[test]
+fn exchanging_the_faults_of_two_causes_that_a_reading_surely_parts_is_an_error() {
+    let demo = Demo::read();
+    let proofed = demo.proof(demo.guides.clone());
+    assert_eq!(proofed.errors(), 0, "{:?}", proofed.findings);
+    let mut guides_tried = BTreeSet::new();
+    let mut missed = Vec::new();
+    for (at, (_, guide)) in demo.guides.symptoms.iter().enumerate() {
+        for (one, other) in parted(guide, &proofed) {
+            guides_tried.insert(guide.symptom.value.0.clone());
+            let mutant = demo.with(at, |guide| exchange(guide, one, other));
+            if !objects(&demo.proof(mutant)) {
+                missed.push((guide.symptom.value.0.clone(), one, other));
+            }
+        }
+    }
+    assert!(missed.is_empty(), "nothing said to {missed:?}");
+    let wanted = ["epee-no-light", "foil-dark-on-tester", "foil-white-burns"].map(str::to_owned);
+    assert!(guides_tried.is_superset(&wanted.into()), "only {guides_tried:?} have causes that a reading parts");
+}
+
+#[test]
+fn a_fault_that_darkens_the_tester_is_no_cause_of_a_lamp_that_stays_lit() {
+    let demo = Demo::read();
+    let at = |id: &str| demo.guides.symptoms.iter().position(|(_, guide)| guide.symptom.value.as_str() == id).unwrap();
+    let (lit, dark) = (at("foil-stays-lit"), at("foil-dark-on-tester"));
+    let steady =
+        ["no-tip", "spring-missing", "tip-stuck-down", "wire-broken-in-blade", "wire-broken-at-guard", "c-off-guard"];
+    let mut tried = 0;
+    for cause in causes_with_faults(&demo.guides.symptoms[lit].1) {
+        for other in causes_with_faults(&demo.guides.symptoms[dark].1) {
+            let fault = fault_names(&demo.guides.symptoms[dark].1, other);
+            if fault.iter().any(|fault| !steady.contains(&fault.as_str())) {
+                continue;
+            }
+            let from = demo.guides.symptoms[dark].1.causes[other].sound().unwrap().fault.clone();
+            let mutant = demo.with(lit, |guide| set(guide, cause, from));
+            assert!(objects(&demo.proof(mutant)), "{fault:?} taken for a lamp that stays lit");
+            tried += 1;
+        }
+    }
+    assert!(tried >= 30, "{tried}");
+}
+
+/// The demo handbook, read once.
+struct Demo {
+    folder: Folder,
+    guides: Guides,
+    shape: Vec<Flaw>,
+}
+
+impl Demo {
+    fn read() -> Demo {
+        let folder = read(Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/guides"))).unwrap();
+        let (guides, shape) = fill(&folder);
+        Demo { folder, guides, shape }
+    }
+
+    fn proof(&self, guides: Guides) -> Proofed {
+        check(&self.folder, guides, self.shape.clone())
+    }
+
+    fn with(&self, at: usize, change: impl FnOnce(&mut Symptom)) -> Guides {
+        let mut guides = self.guides.clone();
+        change(&mut guides.symptoms[at].1);
+        guides
+    }
+}
+
+/// Whether the circuit is what objects.
+fn objects(proofed: &Proofed) -> bool {
+    let by_circuit = [Code::FaultNeverShows, Code::ProbeContradicted];
+    proofed.findings.iter().any(|finding| finding.severity() == Severity::Error && by_circuit.contains(&finding.code))
+}
+
+fn causes_with_faults(guide: &Symptom) -> Vec<usize> {
+    let with = guide.causes.iter().enumerate();
+    with.filter(|(_, cause)| cause.sound().is_some_and(|cause| !cause.fault.is_empty())).map(|(at, _)| at).collect()
+}
+
+fn fault_names(guide: &Symptom, cause: usize) -> Vec<String> {
+    guide.causes[cause].sound().unwrap().fault.iter().map(|fault| fault.value.0.clone()).collect()
+}
+
+/// Pairs of causes whose answers to a sign of the symptom or to a probe of the guide are sure and differ.
+fn parted(guide: &Symptom, proofed: &Proofed) -> Vec<(usize, usize)> {
+    let Some(sight) = proofed.sights.get(guide.symptom.value.as_str()) else { return Vec::new() };
+    let network = &proofed.circuits[&sight.circuit].network;
+    let signs = sight.signs.iter().flatten().map(|(sign, _)| (sign.reading, sign.position));
+    let probes = sight.probes.values().map(|taken| (taken.reading, taken.position));
+    let looked_at: Vec<_> = signs.chain(probes).collect();
+    let faults =
+        |cause: usize| -> &[FaultId] { &sight.faults[guide.causes[cause].sound().unwrap().cause.value.as_str()] };
+    let sure = |cause: usize, at: usize| -> Option<Answer> {
+        let (reading, position) = looked_at[at];
+        let answers: BTreeSet<Answer> = faults(cause)
+            .iter()
+            .flat_map(|fault| {
+                network.seen(reading, position, Some(*fault)).unwrap().answers().iter().collect::<Vec<_>>()
+            })
+            .collect();
+        if answers.len() == 1 { answers.first().copied() } else { None }
+    };
+    let differ = |one, other| {
+        (0..looked_at.len()).any(|at| matches!((sure(one, at), sure(other, at)), (Some(a), Some(b)) if a != b))
+    };
+    let causes = causes_with_faults(guide);
+    let pairs =
+        causes.iter().flat_map(|one| causes.iter().filter(move |other| one < *other).map(move |other| (*one, *other)));
+    pairs.filter(|(one, other)| differ(*one, *other)).collect()
+}
+
+fn exchange(guide: &mut Symptom, one: usize, other: usize) {
+    let fault = |guide: &Symptom, cause: usize| guide.causes[cause].sound().unwrap().fault.clone();
+    let (first, second) = (fault(guide, one), fault(guide, other));
+    set(guide, one, second);
+    set(guide, other, first);
+}
+
+fn set(guide: &mut Symptom, cause: usize, fault: coquille::model::Many<coquille::model::Named>) {
+    use coquille::source::Tolerant;
+    if let Tolerant::Sound(cause) = &mut guide.causes.0[cause] {
+        cause.fault = fault;
+    }
+}
