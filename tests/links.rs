@@ -67,7 +67,9 @@ impl Page {
                     page.tags.push(Tag { name, attributes });
                 }
                 Token::EndTag(_) => inside = None,
-                Token::String(words) => page.inline.extend(inside.iter().map(|name: &String| (name.clone(), text(&words)))),
+                Token::String(words) => {
+                    page.inline.extend(inside.iter().map(|name: &String| (name.clone(), text(&words))))
+                }
                 _ => {}
             }
         }
