@@ -271,6 +271,7 @@ struct PieceGiven {
     place: usize,
     kind: String,
     label: Option<String>,
+    value: Option<String>,
     live: bool,
     faulty: bool,
 }
@@ -289,11 +290,11 @@ fn circuit_of(given: CircuitGiven, words: &Words) -> String {
         fault: words.say("circuit-fault"),
         places,
         points: figure.points.into_iter().map(point).collect(),
-        pieces: figure.pieces.into_iter().map(piece_of).collect(),
+        pieces: figure.pieces.into_iter().map(|piece| piece_of(piece, words)).collect(),
     })
 }
 
-fn piece_of(piece: PieceGiven) -> circuit::Piece {
+fn piece_of(piece: PieceGiven, words: &Words) -> circuit::Piece {
     use circuit::{Condition, Contact, Current, Kind};
     let kind = match piece.kind.as_str() {
         "resistor" => Kind::Resistor,
@@ -302,14 +303,14 @@ fn piece_of(piece: PieceGiven) -> circuit::Piece {
         "push-open" => Kind::Push(Contact::Open),
         "contact-closed" => Kind::Contact(Contact::Closed),
         "contact-open" => Kind::Contact(Contact::Open),
-        _ => Kind::Wire,
+        other => other.strip_prefix("lamp-").map_or(Kind::Wire, |lamp| Kind::Lamp(lamp_of(lamp))),
     };
     circuit::Piece {
         from: piece.from,
         to: piece.to,
         place: piece.place,
         kind,
-        value: None,
+        value: piece.value.map(|id| words.say(&id)),
         label: piece.label,
         current: if piece.live { Current::Live } else { Current::None },
         condition: if piece.faulty { Condition::Faulty } else { Condition::Sound },
