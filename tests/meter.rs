@@ -48,9 +48,8 @@ fn programs_get_every_reading_with_its_answers_and_figure() {
     assert_eq!(table["circuit"], "foil-on-the-bench");
     let rows = table["rows"].as_array().unwrap();
     let row = |fault: &serde_json::Value| {
-        let is = |row: &&serde_json::Value| {
-            row["fault"] == *fault && row["position"] == "rest" && row["reading"] == "lamp"
-        };
+        let is =
+            |row: &&serde_json::Value| row["fault"] == *fault && row["position"] == "rest" && row["reading"] == "lamp";
         rows.iter().find(is).unwrap()
     };
     assert_eq!(row(&"dirty-tip".into())["shows"], serde_json::json!(["lit", "dark", "comes and goes"]));
@@ -71,8 +70,7 @@ fn a_name_that_is_not_there_says_the_nearest_and_could_not_run() {
 
 fn meter(args: &[&str]) -> (Outcome, String, String) {
     let (out, err) = (Heard::default(), Heard::default());
-    let mut terminal =
-        Terminal { out: Box::new(out.clone()), err: Box::new(err.clone()), colour: Colour::Plain };
+    let mut terminal = Terminal { out: Box::new(out.clone()), err: Box::new(err.clone()), colour: Colour::Plain };
     let line = ["coquille", "meter"].iter().chain(args).chain(&["--in", GUIDES]).map(OsString::from);
     let outcome = run(line.collect::<Vec<_>>(), &mut terminal);
     (outcome, out.text(), err.text())

@@ -57,7 +57,8 @@ fn refused(job: &BindJob) -> Option<String> {
 fn pressed(job: &BindJob, proofed: &Proofed, folder: &Folder) -> Result<(usize, Pressed), String> {
     let handbook = lay_out(proofed, folder);
     let theme = theme(job, &handbook.cover.theme)?;
-    let files = render(&handbook, &theme).map_err(|error| error.to_string())?;
+    let pages = handbook.pages.len();
+    let files = render(handbook, &theme).map_err(|error| error.to_string())?;
     let mut addressed = BTreeMap::new();
     for (address, bytes) in files {
         let known =
@@ -68,7 +69,7 @@ fn pressed(job: &BindJob, proofed: &Proofed, folder: &Folder) -> Result<(usize, 
     let manner = Manner { way: Way::Exchange, strangers };
     let pressed = press::press(&job.out, &addressed, manner, &Bar::new())
         .map_err(|failed| format!("{failed}\n{}", failed.help()))?;
-    Ok((handbook.pages.len(), pressed))
+    Ok((pages, pressed))
 }
 
 /// The theme that the handbook names: the one that comes with the program, or a folder `themes/NAME` beside the guides.

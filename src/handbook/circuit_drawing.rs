@@ -8,7 +8,7 @@ use super::laying::place_title;
 use super::page::{CircuitFigure, DrawnPiece, DrawnPoint};
 use crate::proof::network::{Label, Wired};
 use crate::reckoning::circuit::{
-    Carrier, Change, FaultId, Link, Measure, Network, Pair, PointId, PositionId, Reading, ReadingId,
+    Answer, Carrier, Change, FaultId, Link, Measure, Network, Pair, PointId, PositionId, Reading, ReadingId,
 };
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -72,7 +72,11 @@ impl<'a> Sketch<'a> {
                 to,
                 place: self.place_index(label, from, to),
                 kind: kind(link.carrier, now.contains_key(&link.carrier), faulty, label),
-                label: label.map(|label| label.title.clone()),
+                // The places name the rest; more words than these do not fit beside one another.
+                label: label
+                    .filter(|_| faulty || matches!(link.carrier, Carrier::Touching(_)))
+                    .map(|label| label.title.clone()),
+                value: None,
                 live: live.contains(&link.carrier),
                 faulty,
             })
@@ -85,8 +89,27 @@ impl<'a> Sketch<'a> {
             closed: !live.is_empty(),
             places: self.places.iter().map(|place| place_title(place)).collect(),
             points: self.points.iter().map(|(point, place)| self.point(*point, *place)).collect(),
-            pieces: pieces.collect(),
+            pieces: pieces.chain(self.lamp(position, fault)).collect(),
         })
+    }
+
+    /// The lamp of a tester between two pins, as it burns.
+    fn lamp(&self, position: PositionId, fault: Option<FaultId>) -> Option<DrawnPiece> {
+        let network = &self.wired.network;
+        let (reading, pair) = network.readings().find_map(|id| match network.reading_of(id)? {
+            Reading::Lamp { between, .. } => Some((id, *between)),
+            _ => None,
+        })?;
+        let answers = network.seen(reading, position, fault).ok()?.answers();
+        let (kind, value) = match answers.sure() {
+            Some(Answer::Lit) => ("lamp-lit", "lamp-lit"),
+            Some(Answer::Dark) => ("lamp-dark", "lamp-dark"),
+            _ => ("lamp-comes-and-goes", "lamp-comes-and-goes"),
+        };
+        let (from, to) = (self.index(pair.one)?, self.index(pair.other)?);
+        let live = self.pair == pair && !network.live_loop(pair, position, fault).ok()?.is_empty();
+        let place = self.places.len();
+        Some(DrawnPiece { from, to, place, kind, label: None, value: Some(value), live, faulty: false })
     }
 
     fn point(&self, point: PointId, place: usize) -> DrawnPoint {

@@ -26,6 +26,7 @@ pub fn page(laying: &Laying<'_>, guide: &model::Circuit) -> Page {
         guides: used_in(laying, Thing::Guide(Kind::Circuit), id),
         drawings: wired.map_or_else(Vec::new, |wired| drawings(laying, guide, wired)),
         lamps: wired.map_or_else(Vec::new, |wired| patterns::patterns(laying, guide, wired)),
+        source: guide.source.as_ref().map(|source| source.value.clone()),
         parts: parts(guide, &key),
         faults: wired.map_or_else(Vec::new, |wired| faults(guide, wired, &key)),
         positions: wired.map_or_else(Vec::new, |wired| labelled(&wired.labels.positions, &key, "position")),
@@ -81,14 +82,14 @@ fn parts(guide: &model::Circuit, key: &str) -> Vec<CircuitPart> {
         title: piece.title.value.clone(),
         value: piece.ohms.value.value().map(range),
         place: piece.place.as_ref().map(|place| place_title(place.value.as_str())),
-        source: piece.source.as_ref().or(guide.source.as_ref()).map(|source| source.value.clone()),
+        source: piece.source.as_ref().map(|source| source.value.clone()),
     });
     let touchings = sound(&guide.touching).into_iter().map(|touching| CircuitPart {
         anchor: format!("{key}-touching-{}", touching.touching.value),
         title: touching.title.value.clone(),
         value: touching.ohms.value.value().map(range),
         place: touching.place.as_ref().map(|place| place_title(place.value.as_str())),
-        source: touching.source.as_ref().or(guide.source.as_ref()).map(|source| source.value.clone()),
+        source: touching.source.as_ref().map(|source| source.value.clone()),
     });
     pieces.chain(touchings).collect()
 }

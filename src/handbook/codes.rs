@@ -3,6 +3,7 @@
 //! A code is a hash of what a page says: not of the theme, the program's version, what links to it, or the code itself.
 
 use super::page::Page;
+use rayon::prelude::*;
 use serde::Serialize;
 
 /// Letters without look-alikes and vowels: 18⁸ codes are about eleven thousand million.
@@ -12,10 +13,7 @@ const LENGTH: usize = 8;
 
 /// Gives every page its code.
 pub fn give(pages: &mut [Page]) {
-    for page in pages {
-        let says = (page.kind, &page.title, &page.body);
-        page.code = code(&says);
-    }
+    pages.par_iter_mut().for_each(|page| page.code = code(&(page.kind, &page.title, &page.body)));
 }
 
 /// The code of the whole handbook: of the codes of its pages.

@@ -19,8 +19,11 @@ pub fn items<'a>(laying: &Laying<'a>) -> Vec<&'a str> {
         .map_or_else(Vec::new, |(_, file)| sound(&file.kit).into_iter().map(|item| item.item.value.as_str()).collect())
 }
 
+/// The fault-finding guides with their rows, in their order.
+pub type Faults<'a> = [(&'a model::Symptom, SymptomRow)];
+
 /// The front page.
-pub fn front_page(laying: &Laying<'_>) -> Page {
+pub fn front_page(laying: &Laying<'_>, faults: &Faults<'_>) -> Page {
     let guides = &laying.proofed.guides;
     let handbook = guides.handbook.as_ref().map(|(_, file)| file);
     let front = Front {
@@ -28,10 +31,10 @@ pub fn front_page(laying: &Laying<'_>) -> Page {
         chain: chain(laying),
         kits: items(laying)
             .into_iter()
-            .map(|item| kit_rows(laying, item))
+            .map(|item| kit_rows(laying, faults, item))
             .filter(|kit| !kit.symptoms.is_empty())
             .collect(),
-        lamps: lamp_groups(laying),
+        lamps: lamp_groups(faults),
         jobs: guides.procedures.iter().take(JOBS_IN_FRONT).map(|(_, guide)| laying.job_row(guide)).collect(),
         checks: guides.checklists.iter().map(|(_, guide)| laying.check_row(guide)).collect(),
     };
@@ -56,35 +59,35 @@ fn chain(laying: &Laying<'_>) -> Vec<ChainPlace> {
     PLACES.map(|(place, wanted)| ChainPlace { place, address: leads(wanted) }).into()
 }
 
-fn kit_rows(laying: &Laying<'_>, item: &str) -> KitRows {
+fn kit_rows(laying: &Laying<'_>, faults: &Faults<'_>, item: &str) -> KitRows {
     KitRows {
         item: item.to_owned(),
         title: laying.item_title(item),
         address: addresses::kit(item),
-        symptoms: symptoms(laying, item),
+        symptoms: symptoms(faults, item),
     }
 }
 
-fn symptoms(laying: &Laying<'_>, item: &str) -> Vec<SymptomRow> {
-    let guides = laying.proofed.guides.symptoms.iter().map(|(_, guide)| guide);
-    guides.filter(|guide| guide.kit.value.as_str() == item).map(|guide| laying.symptom_row(guide)).collect()
+fn symptoms(faults: &Faults<'_>, item: &str) -> Vec<SymptomRow> {
+    let of_item = faults.iter().filter(|(guide, _)| guide.kit.value.as_str() == item);
+    of_item.map(|(_, row)| row.clone()).collect()
 }
 
-fn lamp_groups(laying: &Laying<'_>) -> Vec<LampGroup> {
+fn lamp_groups(faults: &Faults<'_>) -> Vec<LampGroup> {
     let groups = [
         ("always-lit", Some(LampState::Lit)),
         ("never-lit", Some(LampState::Dark)),
         ("comes-and-goes", Some(LampState::ComesAndGoes)),
         ("other", None),
     ];
-    let guides = || laying.proofed.guides.symptoms.iter().map(|(_, guide)| laying.symptom_row(guide));
+    let rows = || faults.iter().map(|(_, row)| row);
     groups
         .into_iter()
         .map(|(group, lamp)| LampGroup {
             group,
             lamp,
             address: format!("{}#{group}", addresses::LAMPS),
-            symptoms: guides().filter(|row| group_of(&row.lamps) == group).collect(),
+            symptoms: rows().filter(|row| group_of(&row.lamps) == group).cloned().collect(),
         })
         .filter(|group| !group.symptoms.is_empty())
         .collect()
@@ -102,12 +105,12 @@ fn group_of(lamps: &[LampShown]) -> &'static str {
 }
 
 /// By what the lamp does.
-pub fn lamps_page(laying: &Laying<'_>) -> Page {
+pub fn lamps_page(laying: &Laying<'_>, faults: &Faults<'_>) -> Page {
     frame::page(
         addresses::LAMPS,
         "kind-lamps",
         "",
-        Body::Lamps(Lamps { groups: lamp_groups(laying), kits: kit_lamps(laying) }),
+        Body::Lamps(Lamps { groups: lamp_groups(faults), kits: kit_lamps(laying) }),
     )
 }
 
@@ -122,18 +125,18 @@ fn kit_lamps(laying: &Laying<'_>) -> Vec<KitLamps> {
 }
 
 /// The pages of the items of kit.
-pub fn kit_pages(laying: &Laying<'_>) -> Vec<Page> {
-    items(laying).into_iter().map(|item| kit_page(laying, item)).collect()
+pub fn kit_pages(laying: &Laying<'_>, faults: &Faults<'_>) -> Vec<Page> {
+    items(laying).into_iter().map(|item| kit_page(laying, faults, item)).collect()
 }
 
-fn kit_page(laying: &Laying<'_>, item: &str) -> Page {
+fn kit_page(laying: &Laying<'_>, faults: &Faults<'_>, item: &str) -> Page {
     let guides = &laying.proofed.guides;
     let here = |kit: &Option<Named>| kit.as_ref().is_some_and(|kit| kit.value.as_str() == item);
     let circuits = guides.circuits.iter().filter(|(_, guide)| here(&guide.kit));
     let limits = guides.limits.iter().flat_map(|(_, list)| sound(&list.entries)).filter(|limit| here(&limit.kit));
     let kit = Kit {
         item: item.to_owned(),
-        symptoms: symptoms(laying, item),
+        symptoms: symptoms(faults, item),
         jobs: guides.procedures.iter().filter(|(_, g)| here(&g.kit)).map(|(_, g)| laying.job_row(g)).collect(),
         checks: guides.checklists.iter().filter(|(_, g)| here(&g.kit)).map(|(_, g)| laying.check_row(g)).collect(),
         circuits: circuits.map(|(_, g)| circuit_link(laying, g)).collect(),

@@ -1,6 +1,6 @@
 //! Jobs, checklists and circuits as pages.
 
-use super::laying::{Laying, lines, markdown, safety, worded};
+use super::laying::{Laying, markdown, safety, worded};
 use super::numbers::{told, whole};
 use super::page::{Body, CheckGroup, CheckItem, Checklist, Link, Page, Procedure, Step, Torque, Worded};
 use super::{addresses, frame, limits};
@@ -43,10 +43,7 @@ pub fn procedure(laying: &Laying<'_>, guide: &model::Procedure) -> Procedure {
 
 /// The symptoms that name a job as a remedy.
 fn mends(laying: &Laying<'_>, id: &str) -> Vec<Link> {
-    let names = |named: &Option<model::Named>| named.as_ref().is_some_and(|named| named.value.as_str() == id);
-    let guides = laying.proofed.guides.symptoms.iter().map(|(_, guide)| guide);
-    let mending =
-        guides.filter(|guide| sound(&guide.causes).iter().any(|cause| names(&cause.lasting) || names(&cause.stop_gap)));
+    let mending = laying.directory.mended.get(id).into_iter().flatten();
     mending.map(|guide| laying.link(Thing::Guide(Kind::Symptom), guide.symptom.value.as_str())).collect()
 }
 
@@ -125,19 +122,4 @@ fn check_item(laying: &Laying<'_>, guide: &model::Checklist, number: usize, item
         picture: laying.picture(item.picture.as_ref()),
         if_not: laying.named_guide(item.if_not.as_ref()),
     }
-}
-
-/// Other words for a guide, for the search.
-pub fn synonyms(guides: &model::Guides, kind: Kind, id: &str) -> Vec<String> {
-    let also = match kind {
-        Kind::Symptom => guides.symptoms.iter().find(|(_, g)| g.symptom.value.as_str() == id).map(|(_, g)| &g.also),
-        Kind::Procedure => {
-            guides.procedures.iter().find(|(_, g)| g.procedure.value.as_str() == id).map(|(_, g)| &g.also)
-        }
-        Kind::Checklist => {
-            guides.checklists.iter().find(|(_, g)| g.checklist.value.as_str() == id).map(|(_, g)| &g.also)
-        }
-        _ => None,
-    };
-    also.map_or_else(Vec::new, lines)
 }

@@ -1,6 +1,7 @@
 //! What every page's making needs at hand: the proofed guides and how to find things in them.
 
 use super::addresses;
+use super::directory::Directory;
 use super::page::{
     Check, InHundred, JobRow, LampShown, LimitRow, Link, Need, Needs, Picture, Rail, RailPlace, Remedy, SafetyNote,
     SymptomRow, Worded,
@@ -18,6 +19,8 @@ pub struct Laying<'a> {
     pub proofed: &'a Proofed,
     /// Their texts.
     pub texts: &'a Texts,
+    /// Where to find things in the guides.
+    pub directory: &'a Directory<'a>,
     /// Which units come first.
     pub units: model::Units,
 }
@@ -43,7 +46,7 @@ impl<'a> Laying<'a> {
 
     /// The job with this id.
     pub fn procedure(&self, id: &str) -> Option<&'a model::Procedure> {
-        self.proofed.guides.procedures.iter().map(|(_, guide)| guide).find(|guide| guide.procedure.value.as_str() == id)
+        self.directory.procedures.get(id).copied()
     }
 
     /// The reckoning of a fault-finding guide.
@@ -53,10 +56,8 @@ impl<'a> Laying<'a> {
 
     /// A limit as a row.
     pub fn limit(&self, id: &str) -> Option<LimitRow> {
-        let lists = self.proofed.guides.limits.iter().map(|(_, list)| list);
-        lists
-            .flat_map(|list| sound(&list.entries).into_iter().map(move |limit| (list, limit)))
-            .find_map(|(list, limit)| (limit.limit.value.as_str() == id).then(|| limits::row(list, limit, self.units)))
+        let (list, limit) = self.directory.limits.get(id)?;
+        Some(limits::row(list, limit, self.units))
     }
 
     /// The title of an item of kit.
@@ -89,10 +90,7 @@ impl<'a> Laying<'a> {
 
     /// A picture by its id.
     pub fn picture(&self, named: Option<&Named>) -> Option<Picture> {
-        let id = named?.value.as_str();
-        let lists = crate::proof::all_pictures(&self.proofed.guides);
-        let mut all = lists.into_iter().flat_map(|(_, list)| sound(list));
-        let picture = all.find(|picture| picture.picture.value.as_str() == id)?;
+        let picture = self.directory.pictures.get(named?.value.as_str())?;
         Some(Picture {
             address: addresses::picture(&picture.file.value),
             alt: picture.alt.as_ref().map_or_else(String::new, |alt| alt.value.clone()),
@@ -120,9 +118,7 @@ impl<'a> Laying<'a> {
     }
 
     fn hazards(&self, id: &str) -> Vec<String> {
-        let stores = self.proofed.guides.stores.iter().flat_map(|(_, stores)| sound(&stores.consumables));
-        let found = stores.into_iter().find(|consumable| consumable.consumable.value.as_str() == id);
-        found.map_or_else(Vec::new, |consumable| lines(&consumable.hazards))
+        self.directory.consumables.get(id).map_or_else(Vec::new, |consumable| lines(&consumable.hazards))
     }
 
     /// What proves a job done.
@@ -175,9 +171,8 @@ impl<'a> Laying<'a> {
         }
     }
 
-    /// A symptom in a list.
-    pub fn symptom_row(&self, guide: &model::Symptom) -> SymptomRow {
-        let tree = self.case(guide).map(|case| super::ways::tree(guide, case));
+    /// A symptom in a list, with the whole minutes that its questions take on average.
+    pub fn symptom_row(&self, guide: &model::Symptom, minutes: u32) -> SymptomRow {
         SymptomRow {
             title: guide.title.value.clone(),
             address: addresses::guide(Kind::Symptom, guide.symptom.value.as_str()),
@@ -185,7 +180,7 @@ impl<'a> Laying<'a> {
             seen_on: seen_on(guide.seen_on.value),
             lamps: lamps(guide),
             causes: sound(&guide.causes).len(),
-            minutes: tree.map_or(0, |tree| numbers::whole(numbers::tenths(tree.expected))),
+            minutes,
         }
     }
 }

@@ -90,12 +90,10 @@ fn row(laying: &Laying<'_>, thing: Thing, stored: Stored<'_>) -> StoreRow {
 
 /// The guides that point at a thing.
 pub fn used_in(laying: &Laying<'_>, thing: Thing, id: &str) -> Vec<Link> {
-    let references = laying.proofed.references.iter().filter(|reference| reference.to == (thing, id.to_owned()));
+    let pointing = laying.directory.pointing.get(&(thing, id)).into_iter().flatten();
     let has_page = |kind: Kind| matches!(kind, Kind::Symptom | Kind::Procedure | Kind::Checklist | Kind::Circuit);
-    let mut links: Vec<Link> = references
-        .filter(|reference| has_page(reference.from.0))
-        .map(|reference| laying.link(Thing::Guide(reference.from.0), &reference.from.1))
-        .collect();
+    let pointing = pointing.filter(|(kind, _)| has_page(*kind));
+    let mut links: Vec<Link> = pointing.map(|(kind, from)| laying.link(Thing::Guide(*kind), from)).collect();
     links.sort();
     links.dedup();
     links

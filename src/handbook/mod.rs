@@ -8,6 +8,7 @@ mod addresses;
 mod circuit_drawing;
 mod circuits;
 mod codes;
+mod directory;
 mod frame;
 mod front;
 mod guides;
@@ -32,8 +33,10 @@ use crate::model::Units;
 use crate::proof::Proofed;
 use crate::proof::cases::sound;
 use crate::source::Folder;
+use directory::Directory;
 use laying::Laying;
 use page::Page;
+use rayon::prelude::*;
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -72,7 +75,8 @@ pub struct Cover {
 /// Lays out a proofed handbook.
 pub fn lay_out(proofed: &Proofed, folder: &Folder) -> Handbook {
     let units = proofed.guides.handbook.as_ref().map_or(Units::Metric, |(_, file)| file.units);
-    let laying = Laying { proofed, texts: &folder.texts, units };
+    let directory = Directory::of(proofed);
+    let laying = Laying { proofed, texts: &folder.texts, directory: &directory, units };
     let mut pages = pages(&laying);
     codes::give(&mut pages);
     let mut about = vec![about::page(&laying, codes::of_all(&pages))];
@@ -92,17 +96,21 @@ pub fn lay_out(proofed: &Proofed, folder: &Folder) -> Handbook {
 
 fn pages(laying: &Laying<'_>) -> Vec<Page> {
     let guides = &laying.proofed.guides;
-    let mut pages = vec![front::front_page(laying), front::lamps_page(laying)];
-    pages.extend(front::kit_pages(laying));
-    pages.extend(guides.symptoms.iter().flat_map(|(_, guide)| symptom::pages(laying, guide)));
-    pages.extend(guides.procedures.iter().map(|(_, guide)| guides::procedure_page(laying, guide)));
+    let laid: Vec<symptom::Laid> = guides.symptoms.par_iter().map(|(_, guide)| symptom::lay(laying, guide)).collect();
+    let faults = guides.symptoms.iter().zip(&laid);
+    let faults: Vec<_> = faults.map(|((_, guide), laid)| (guide, laying.symptom_row(guide, laid.minutes))).collect();
+    let (of_faults, sheets): (Vec<_>, Vec<_>) = laid.into_iter().map(|laid| (laid.pages, laid.sheet)).unzip();
+    let mut pages = vec![front::front_page(laying, &faults), front::lamps_page(laying, &faults)];
+    pages.extend(front::kit_pages(laying, &faults));
+    pages.extend(of_faults.into_iter().flatten());
+    pages.par_extend(guides.procedures.par_iter().map(|(_, guide)| guides::procedure_page(laying, guide)));
     pages.extend(guides.checklists.iter().map(|(_, guide)| guides::checklist_page(laying, guide)));
     pages.extend(guides.circuits.iter().map(|(_, guide)| circuits::page(laying, guide)));
     pages.push(lists::limits_page(laying));
     pages.push(lists::stores_page(laying));
     pages.push(lists::words_page(laying));
     pages.push(lists::jobs_page(laying));
-    pages.extend(sheets::pages(laying));
+    pages.extend(sheets::pages(laying).into_iter().chain(sheets.into_iter().flatten()));
     pages.push(lists::sheets_page(&pages));
     pages.push(writing::page(laying));
     pages.push(lists::all_page(&pages));

@@ -877,6 +877,8 @@ pub struct Circuit {
     pub drawings: Vec<DrawnPosition>,
     /// What each of its lamps shows, and what that means.
     pub lamps: Vec<Patterns>,
+    /// Where its figures come from that name no source of their own.
+    pub source: Option<String>,
     /// What it is made of: the pieces and touchings of its own file.
     pub parts: Vec<CircuitPart>,
     /// Its faults, in words.
@@ -933,8 +935,11 @@ pub struct DrawnPiece {
     pub to: usize,
     /// Index of the place where its symbol stands.
     pub place: usize,
-    /// `wire`, `resistor`, `broken`, `push-closed`, `push-open`, `contact-closed`, `contact-open`.
+    /// `wire`, `resistor`, `broken`, `push-closed`, `push-open`, `contact-closed`, `contact-open`, `lamp-lit`, `lamp-dark`,
+    /// `lamp-comes-and-goes`.
     pub kind: &'static str,
+    /// What it does: a message id, for lamps.
+    pub value: Option<&'static str>,
     /// What it is.
     pub label: Option<String>,
     /// Whether the loop runs through it.

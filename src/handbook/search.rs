@@ -1,7 +1,6 @@
 //! What the search finds: one entry a page or listed thing, with the words that people use for it.
 
-use super::guides;
-use super::laying::Laying;
+use super::laying::{Laying, lines};
 use super::page::{Body, Page};
 use crate::model::prose::plain;
 use crate::model::{Kind, Line, Many, Prose};
@@ -43,7 +42,8 @@ fn of_page(laying: &Laying<'_>, page: &Page) -> Option<Entry> {
         Body::Kit(_) => (None, String::new()),
         _ => return None,
     };
-    let also = kind.map_or_else(Vec::new, |kind| guides::synonyms(&laying.proofed.guides, kind, id));
+    let also = kind.and_then(|kind| laying.directory.also.get(&(kind, id)));
+    let also = also.map_or_else(Vec::new, |also| lines(also));
     Some(Entry {
         title: page.title.clone(),
         address: page.address.clone(),

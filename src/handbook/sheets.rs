@@ -5,14 +5,14 @@ use super::numbers::{in_hundred, told, whole};
 use super::page::{Body, JobLine, Link, Page, Sheet, SheetAnswer, SheetOf, SheetProbe, SymptomSheet};
 use super::questions::Asking;
 use super::symptom::{self, Remedies};
-use super::{addresses, frame, guides, ways};
+use super::{addresses, frame, guides};
 use crate::model::{self, Kind, Order, Paper};
 use crate::proof::Thing;
 use crate::proof::cases::sound;
 use crate::reckoning::diagnosis::{Fraction, ProbeIndex};
 use std::collections::BTreeSet;
 
-/// A sheet for every job, checklist and fault-finding guide.
+/// A sheet for every job and checklist.
 pub fn pages(laying: &Laying<'_>) -> Vec<Page> {
     let all = &laying.proofed.guides;
     let jobs = all.procedures.iter().map(|(_, guide)| {
@@ -23,11 +23,14 @@ pub fn pages(laying: &Laying<'_>) -> Vec<Page> {
         let of = SheetOf::Checklist(Box::new(guides::checklist(laying, guide)));
         page(laying, Kind::Checklist, guide.checklist.value.as_str(), guide.kit.as_ref(), of)
     });
-    let faults = all.symptoms.iter().filter_map(|(_, guide)| {
-        let of = SheetOf::Symptom(symptom(laying, guide)?);
-        Some(page(laying, Kind::Symptom, guide.symptom.value.as_str(), Some(&guide.kit), of))
-    });
-    jobs.chain(checks).chain(faults).collect()
+    jobs.chain(checks).collect()
+}
+
+/// The sheet of a fault-finding guide.
+pub fn fault_page(asking: &Asking<'_>) -> Page {
+    let guide = asking.guide;
+    let of = SheetOf::Symptom(symptom(asking));
+    page(&asking.laying, Kind::Symptom, guide.symptom.value.as_str(), Some(&guide.kit), of)
 }
 
 fn page(laying: &Laying<'_>, kind: Kind, id: &str, kit: Option<&model::Named>, of: SheetOf) -> Page {
@@ -42,10 +45,8 @@ fn page(laying: &Laying<'_>, kind: Kind, id: &str, kit: Option<&model::Named>, o
     page
 }
 
-fn symptom(laying: &Laying<'_>, guide: &model::Symptom) -> Option<SymptomSheet> {
-    let case = laying.case(guide)?;
-    let ways = ways::ways(guide, case);
-    let asking = Asking { laying: *laying, guide, case, ways: &ways };
+fn symptom(asking: &Asking<'_>) -> SymptomSheet {
+    let Asking { laying, guide, case, .. } = asking;
     let written = case.diagnosis.as_written_order();
     let order = match guide.order {
         Order::AsWritten => written,
@@ -54,8 +55,8 @@ fn symptom(laying: &Laying<'_>, guide: &model::Symptom) -> Option<SymptomSheet> 
     let priced = case.diagnosis.price(&order);
     let mut opened = BTreeSet::new();
     let probes = order.iter().enumerate().zip(&priced.found_by_step);
-    let probes = probes.filter_map(|((at, index), found)| probe(&asking, at + 1, *index, *found, &mut opened));
-    Some(SymptomSheet {
+    let probes = probes.filter_map(|((at, index), found)| probe(asking, at + 1, *index, *found, &mut opened));
+    SymptomSheet {
         seen_on: seen_on(guide.seen_on.value),
         lamps: lamps(guide),
         says: guide.says.value.0.clone(),
@@ -63,7 +64,7 @@ fn symptom(laying: &Laying<'_>, guide: &model::Symptom) -> Option<SymptomSheet> 
         probes: probes.collect(),
         rest_says: guide.rest.as_ref().map(|rest| rest.says.value.0.clone()),
         causes: asking.share_rows(&case.diagnosis.belief(), Remedies::Told),
-    })
+    }
 }
 
 fn probe<'a>(

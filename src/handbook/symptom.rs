@@ -10,20 +10,31 @@ use super::page::{
 };
 use super::questions::{self, Asking};
 use super::ways::{self, At};
-use super::{addresses, circuits, frame};
+use super::{addresses, circuits, frame, sheets};
 use crate::model::{self, Kind, Order};
 use crate::proof::Thing;
 use crate::proof::cases::sound;
 use crate::reckoning::diagnosis::{Fraction, Limits, Suspect, Tree};
 
-/// The pages of a guide: its own, and one for each question and ending.
-pub fn pages(laying: &Laying<'_>, guide: &model::Symptom) -> Vec<Page> {
-    let Some(case) = laying.case(guide) else { return Vec::new() };
+/// A guide laid out.
+#[derive(Default)]
+pub struct Laid {
+    /// Its pages: its own, and one for each question and ending.
+    pub pages: Vec<Page>,
+    /// Its sheet.
+    pub sheet: Option<Page>,
+    /// Whole minutes that its questions take on average.
+    pub minutes: u32,
+}
+
+/// Lays out a guide: its ways are reckoned once for all of it.
+pub fn lay(laying: &Laying<'_>, guide: &model::Symptom) -> Laid {
+    let Some(case) = laying.case(guide) else { return Laid::default() };
     let ways = ways::ways(guide, case);
     let asking = Asking { laying: *laying, guide, case, ways: &ways };
     let mut pages = vec![own_page(&asking)];
     pages.extend((1..ways.stops.len()).filter_map(|stop| questions::page(&asking, stop)));
-    pages
+    Laid { pages, sheet: Some(sheets::fault_page(&asking)), minutes: whole(tenths(ways.tree.expected)) }
 }
 
 fn own_page(asking: &Asking<'_>) -> Page {
@@ -72,7 +83,7 @@ pub enum Remedies {
 }
 
 fn sum(shares: impl Iterator<Item = Fraction>) -> Fraction {
-    shares.fold(Fraction::ZERO, |sum, share| add(sum, share))
+    shares.fold(Fraction::ZERO, add)
 }
 
 /// Adds two shares of one case; their common denominator is the case's whole weight and small.

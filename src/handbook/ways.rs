@@ -9,11 +9,7 @@ use crate::model::{self, Order};
 use crate::proof::cases::{Case, NO_CHANGE, WORKS, sound};
 use crate::reckoning::diagnosis::{Belief, Decision, Ending, EndingKind, Limits, Node, Plan, Tree};
 
-/// The tree that a guide asks for.
-pub fn tree(guide: &model::Symptom, case: &Case) -> Tree {
-    case.diagnosis.tree(plan(guide, &case.diagnosis.as_written_order()))
-}
-
+/// How the guide wants its next question chosen.
 fn plan<'o>(guide: &model::Symptom, written: &'o [crate::reckoning::diagnosis::ProbeIndex]) -> Plan<'o> {
     match guide.order {
         Order::AsWritten => Plan::Order(written),

@@ -4,13 +4,14 @@
 //! `map_drawing`, `circuit_drawing`, `shapes`. None decides what a page says.
 
 use super::figures::{Shapes, chain, circuit, lamp, map, minutes, rail, shares};
-use super::theme::Theme;
 use super::words::Words;
 use super::{code, prose};
 use crate::handbook::Targets;
 use fluent_bundle::{FluentArgs, FluentValue};
 use serde::Deserialize;
-use std::sync::Arc;
+use std::collections::BTreeMap;
+use std::io::Write;
+use std::sync::{Arc, Mutex, PoisonError};
 use tera::{Kwargs, State, Tera, TeraResult, Value};
 
 /// Makes the names known, so that templates can be read before there is a handbook.
@@ -22,9 +23,28 @@ pub fn declare(tera: &mut Tera) {
 }
 
 /// Gives the names their meaning for one handbook.
-pub fn register(tera: &mut Tera, words: &Arc<Words>, targets: &Targets, _theme: &Theme) {
-    texts(tera, words, &Arc::new(targets.clone()));
+pub fn register(tera: &mut Tera, words: &Arc<Words>, targets: Targets) {
+    tera.set_escape_fn(escape);
+    texts(tera, words, &Arc::new(targets));
     drawings(tera, words);
+}
+
+/// Text as HTML. The template library's own writes letter by letter; most texts need one write.
+fn escape(text: &str, out: &mut dyn Write) -> std::io::Result<()> {
+    let mut rest = text;
+    while let Some(at) = rest.find(['&', '<', '>', '"', '\'']) {
+        let (plain, found) = rest.split_at(at);
+        out.write_all(plain.as_bytes())?;
+        out.write_all(match found.as_bytes().first() {
+            Some(b'&') => b"&amp;",
+            Some(b'<') => b"&lt;",
+            Some(b'>') => b"&gt;",
+            Some(b'"') => b"&quot;",
+            _ => b"&#39;",
+        })?;
+        rest = &found[1..];
+    }
+    out.write_all(rest.as_bytes())
 }
 
 fn texts(tera: &mut Tera, words: &Arc<Words>, targets: &Arc<Targets>) {
@@ -61,7 +81,8 @@ fn say(words: &Words, args: &Kwargs) -> TeraResult<String> {
 }
 
 fn drawings(tera: &mut Tera, words: &Arc<Words>) {
-    tera.register_function("shapes", |_: Kwargs, _: &State<'_>| lamp::shapes());
+    let shapes = Value::normal_string(&lamp::shapes());
+    tera.register_function("shapes", move |_: Kwargs, _: &State<'_>| shapes.clone());
     tera.register_function("lamp", |args: Kwargs, _: &State<'_>| -> TeraResult<String> {
         let state: String = args.must_get("state")?;
         Ok(lamp::lamp(lamp_of(&state), Shapes::Shared))
@@ -72,8 +93,9 @@ fn drawings(tera: &mut Tera, words: &Arc<Words>) {
         // The scale ends at a whole number in 100.
         Ok(shares::scale(&given.rows.iter().map(|row| row.share.in_hundred()).collect::<Vec<_>>()).ceil() as u64)
     });
-    tera.register_function("rail_drawing", |args: Kwargs, _: &State<'_>| {
-        args.deserialize().map(|given: RailGiven| rail_of(&given.rail))
+    let rails = Rails::default();
+    tera.register_function("rail_drawing", move |args: Kwargs, _: &State<'_>| {
+        args.deserialize().map(|given: RailGiven| rails.of(&given.rail))
     });
     tera.register_function("chain_drawing", |args: Kwargs, _: &State<'_>| -> TeraResult<String> {
         let arrangement: String = args.must_get("arrangement")?;
@@ -153,19 +175,41 @@ struct RailPlace {
     state: String,
 }
 
-fn rail_of(given: &Rail) -> String {
-    let state = |place: &RailPlace| match place.state.as_str() {
-        "here" => rail::State::Here,
-        "out" => rail::State::Out,
-        _ => rail::State::Plain,
-    };
+/// The rails drawn so far: many pages show the same item with the same places marked.
+#[derive(Default)]
+struct Rails {
+    drawn: Mutex<BTreeMap<(String, Vec<rail::State>), Value>>,
+}
+
+impl Rails {
+    fn of(&self, given: &Rail) -> Value {
+        let states: Vec<rail::State> = given.places.iter().map(RailPlace::state).collect();
+        // The places of an item are always the same, so that its states alone tell two drawings apart.
+        let key = (given.item.clone(), states);
+        let mut drawn = self.drawn.lock().unwrap_or_else(PoisonError::into_inner);
+        drawn.entry(key).or_insert_with_key(|(_, states)| Value::normal_string(&rail_of(given, states))).clone()
+    }
+}
+
+impl RailPlace {
+    fn state(&self) -> rail::State {
+        match self.state.as_str() {
+            "here" => rail::State::Here,
+            "out" => rail::State::Out,
+            _ => rail::State::Plain,
+        }
+    }
+}
+
+fn rail_of(given: &Rail, states: &[rail::State]) -> String {
     match rail::Item::by_id(&given.item) {
         Some(item) => {
+            let marks = given.places.iter().zip(states);
             let marks: Vec<rail::Mark<'_>> =
-                given.places.iter().map(|place| rail::Mark { place: &place.place, state: state(place) }).collect();
+                marks.map(|(place, state)| rail::Mark { place: &place.place, state: *state }).collect();
             rail::rail(item, &marks, Shapes::Own)
         }
-        None => rail::strip(&given.places.iter().map(state).collect::<Vec<_>>()),
+        None => rail::strip(states),
     }
 }
 
@@ -227,6 +271,7 @@ struct PieceGiven {
     place: usize,
     kind: String,
     label: Option<String>,
+    value: Option<String>,
     live: bool,
     faulty: bool,
 }
@@ -245,11 +290,11 @@ fn circuit_of(given: CircuitGiven, words: &Words) -> String {
         fault: words.say("circuit-fault"),
         places,
         points: figure.points.into_iter().map(point).collect(),
-        pieces: figure.pieces.into_iter().map(piece_of).collect(),
+        pieces: figure.pieces.into_iter().map(|piece| piece_of(piece, words)).collect(),
     })
 }
 
-fn piece_of(piece: PieceGiven) -> circuit::Piece {
+fn piece_of(piece: PieceGiven, words: &Words) -> circuit::Piece {
     use circuit::{Condition, Contact, Current, Kind};
     let kind = match piece.kind.as_str() {
         "resistor" => Kind::Resistor,
@@ -258,14 +303,14 @@ fn piece_of(piece: PieceGiven) -> circuit::Piece {
         "push-open" => Kind::Push(Contact::Open),
         "contact-closed" => Kind::Contact(Contact::Closed),
         "contact-open" => Kind::Contact(Contact::Open),
-        _ => Kind::Wire,
+        other => other.strip_prefix("lamp-").map_or(Kind::Wire, |lamp| Kind::Lamp(lamp_of(lamp))),
     };
     circuit::Piece {
         from: piece.from,
         to: piece.to,
         place: piece.place,
         kind,
-        value: None,
+        value: piece.value.map(|id| words.say(&id)),
         label: piece.label,
         current: if piece.live { Current::Live } else { Current::None },
         condition: if piece.faulty { Condition::Faulty } else { Condition::Sound },

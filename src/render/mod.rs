@@ -21,9 +21,9 @@ use crate::handbook::page::{Body, Link, Page};
 use crate::handbook::{Cover, Handbook};
 use rayon::prelude::*;
 use serde::Serialize;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
-use tera::Tera;
+use tera::{Context, Tera, Value};
 
 /// Why a handbook could not be rendered: a fault of a theme, in words.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -61,49 +61,63 @@ struct IndexGroup {
     links: Vec<Link>,
 }
 
-/// What a template sees of a page.
-#[derive(Debug, Serialize)]
-struct Sight<'s> {
-    book: &'s Book<'s>,
-    page: &'s Page,
-    body: &'s Body,
-    root: &'s str,
-}
-
-/// Renders every file of the site.
+/// Renders every file of the site. Each page's data are let go as soon as it is rendered.
 ///
 /// # Errors
 /// When a template of the theme is faulty.
-pub fn render(handbook: &Handbook, theme: &Theme) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
+pub fn render(mut handbook: Handbook, theme: &Theme) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
     let words = Arc::new(Words::of(&handbook.cover.language));
     let mut tera = theme.templates()?;
-    functions::register(&mut tera, &words, &handbook.targets, theme);
-    let pages = titled(&handbook.pages, &words);
+    functions::register(&mut tera, &words, std::mem::take(&mut handbook.targets));
+    let mut pages = std::mem::take(&mut handbook.pages);
+    pages.iter_mut().filter(|page| page.title.is_empty()).for_each(|page| page.title = own_title(page, &words));
     let book = book(&handbook.cover, &pages, &words, theme);
-    let rendered: Result<Vec<_>, _> = pages.par_iter().map(|page| one(&tera, &book, page)).collect();
+    tera.global_context().insert("book", &book);
+    let indexes = indexes(&tera, &book, &pages)?;
+    let rendered: Result<Vec<_>, _> = pages.into_par_iter().map(|page| one(&tera, &indexes, &page)).collect();
     let mut files: BTreeMap<String, Vec<u8>> = rendered?.into_iter().collect();
     files.extend(theme.assets());
-    files.insert("look/search-index.js".into(), search::index(handbook, &words));
-    files.extend(handbook.pictures.iter().map(|(address, bytes)| (address.clone(), bytes.clone())));
+    files.insert("look/search-index.js".into(), search::index(&handbook, &words));
+    files.append(&mut handbook.pictures);
     Ok(files)
 }
 
-/// Pages that no guide names get their names from the messages.
-fn titled(pages: &[Page], words: &Words) -> Vec<Page> {
-    let named = pages.iter().map(|page| match (&page.body, page.title.is_empty()) {
-        (Body::Ending(ending), true) => Page { title: words.say(&format!("ending-{}", ending.kind)), ..page.clone() },
-        (_, true) => Page { title: words.say(page.kind), ..page.clone() },
-        _ => page.clone(),
-    });
-    named.collect()
+/// The name of a page that no guide names: from the messages.
+fn own_title(page: &Page, words: &Words) -> String {
+    match &page.body {
+        Body::Ending(ending) => words.say(&format!("ending-{}", ending.kind)),
+        _ => words.say(page.kind),
+    }
 }
 
-fn one(tera: &Tera, book: &Book<'_>, page: &Page) -> Result<(String, Vec<u8>), RenderFailed> {
-    let sight = Sight { book, page, body: &page.body, root: &page.root };
-    let context = tera::Context::from_serialize(&sight).map_err(|error| faulty(&page.address, &error))?;
+/// The index at the foot, set once for all pages that are as deep: by the page's way to the top folder.
+fn indexes(tera: &Tera, book: &Book<'_>, pages: &[Page]) -> Result<BTreeMap<String, Value>, RenderFailed> {
+    let mut groups = Context::new();
+    groups.insert("groups", &book.index);
+    let roots: BTreeSet<&str> = pages.iter().map(|page| page.root.as_str()).collect();
+    let set = |root: &str| {
+        let mut implied = Context::new();
+        implied.insert("root", root);
+        let html = tera.render_component_with_implicits("foot_index", &groups, &implied, None, true);
+        let html = html.map_err(|error| faulty("parts/foot-index/part.html", &error))?;
+        Ok((root.to_owned(), Value::safe_string(&html)))
+    };
+    roots.into_iter().map(set).collect()
+}
+
+/// Renders a page. A template sees `book`, `page`, `body` (that of the page), `root` and `index`.
+fn one(tera: &Tera, indexes: &BTreeMap<String, Value>, page: &Page) -> Result<(String, Vec<u8>), RenderFailed> {
+    let seen = Value::try_from_serializable(page).map_err(|error| faulty(&page.address, &error))?;
+    let mut context = Context::new();
+    context.insert_value("body", seen.get_from_path("body").cloned().unwrap_or_else(Value::none));
+    context.insert_value("page", seen);
+    context.insert("root", &page.root);
+    context.insert_value("index", indexes.get(&page.root).cloned().unwrap_or_else(Value::none));
     let name = format!("pages/{}.html", template(&page.body));
     let html = tera.render(&name, &context).map_err(|error| faulty(&name, &error))?;
-    Ok((page.address.clone(), prose::rooted(&html, &page.root).into_bytes()))
+    let mut bytes = prose::rooted(&html, &page.root).into_bytes();
+    bytes.shrink_to_fit();
+    Ok((page.address.clone(), bytes))
 }
 
 /// The template of a body.
