@@ -83,7 +83,7 @@ pub enum Remedies {
 }
 
 fn sum(shares: impl Iterator<Item = Fraction>) -> Fraction {
-    shares.fold(Fraction::ZERO, |sum, share| add(sum, share))
+    shares.fold(Fraction::ZERO, add)
 }
 
 /// Adds two shares of one case; their common denominator is the case's whole weight and small.
