@@ -248,7 +248,7 @@ fn with(changed: &str, text: &str) -> Folder {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 200, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 120, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn no_bytes_panic(bytes in prop::collection::vec(any::<u8>(), 0..400)) {
@@ -281,7 +281,7 @@ proptest! {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 100, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn no_spoiled_guide_panics(which in any::<prop::sample::Index>(), spoils in spoils()) {

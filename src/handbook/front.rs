@@ -2,7 +2,7 @@
 
 use super::laying::{Laying, markdown};
 use super::page::{
-    Body, ChainPlace, Front, Kit, KitLamps, KitRows, LampGroup, LampShown, Lamps, Link, Page, SymptomRow,
+    Body, ChainPlace, Front, Kit, KitLamps, KitRows, LampGroup, LampShown, Lamps, LimitRow, Link, Page, SymptomRow,
 };
 use super::{addresses, frame, patterns};
 use crate::model::{self, LampState, Named, SeenOn};
@@ -89,7 +89,7 @@ fn lamp_groups(faults: &Faults<'_>) -> Vec<LampGroup> {
         .map(|(group, lamp)| LampGroup {
             group,
             lamp,
-            address: format!("{}#lamps-{group}", addresses::LAMPS),
+            address: format!("{}#{group}", addresses::LAMPS),
             symptoms: rows().filter(|row| group_of(&row.lamps) == group).cloned().collect(),
         })
         .filter(|group| !group.symptoms.is_empty())
@@ -154,7 +154,11 @@ fn kit_page(laying: &Laying<'_>, faults: &Faults<'_>, item: &str) -> Page {
         jobs: guides.procedures.iter().filter(|(_, g)| here(&g.kit)).map(|(_, g)| laying.job_row(g)).collect(),
         checks: guides.checklists.iter().filter(|(_, g)| here(&g.kit)).map(|(_, g)| laying.check_row(g)).collect(),
         circuits: circuits.map(|(_, g)| circuit_link(laying, g)).collect(),
-        limits: limits.filter_map(|limit| laying.limit(limit.limit.value.as_str())).collect(),
+        limits: limits
+            .filter_map(|limit| laying.limit(limit.limit.value.as_str()))
+            // The limit itself stands on the page of limits: here its id is another, so that one file can hold both.
+            .map(|limit| LimitRow { id: format!("kit-{item}-{}", limit.id), ..limit })
+            .collect(),
     };
     let mut page = frame::page(&addresses::kit(item), "kind-kit", &laying.item_title(item), Body::Kit(kit));
     page.rail = Some(laying.rail(item, |_| ("plain", None, None))).filter(|rail| !rail.places.is_empty());

@@ -71,7 +71,7 @@ impl Finding {
 /// Longest word, in letters, for which a nearest name is looked for.
 const LONGEST: usize = 80;
 /// Most names that a word is compared with: a guide that is made to do harm has thousands of unknown names beside thousands of known ones.
-const MOST_COMPARED: usize = 1000;
+const MOST_COMPARED: usize = 400;
 
 /// The nearest of several names, if one is near enough to be meant.
 pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
