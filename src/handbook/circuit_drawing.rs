@@ -81,16 +81,47 @@ impl<'a> Sketch<'a> {
                 faulty,
             })
         });
+        let (ends, stubs) = self.stubs(now.values(), changes);
         let position_name = network.position_name(position);
+        let points = self.points.iter().map(|(point, place)| self.point(*point, *place));
         Some(CircuitFigure {
             position: words(&self.wired.labels.positions, position_name),
             at_rest: position == Network::REST,
             fault: fault.and_then(|fault| words(&self.wired.labels.faults, network.fault_name(fault))),
             closed: !live.is_empty(),
             places: self.places.iter().map(|place| place_title(place)).collect(),
-            points: self.points.iter().map(|(point, place)| self.point(*point, *place)).collect(),
-            pieces: pieces.chain(self.lamp(position, fault)).collect(),
+            points: points.chain(ends).collect(),
+            pieces: pieces.chain(self.lamp(position, fault)).chain(stubs).collect(),
         })
+    }
+
+    /// What touches something that is not drawn, such as the other's jacket: each a contact with a free end.
+    fn stubs<'l>(
+        &self,
+        links: impl Iterator<Item = &'l Link>,
+        changes: &[Change],
+    ) -> (Vec<DrawnPoint>, Vec<DrawnPiece>) {
+        let way = self.ways.values().max().map_or(0, |last| last + 1);
+        let touching = links.filter(|link| !matches!(link.carrier, Carrier::Piece(_)));
+        let inner = touching.filter_map(|link| match (self.index(link.from), self.index(link.to)) {
+            (Some(here), None) | (None, Some(here)) => Some((link.carrier, here)),
+            _ => None,
+        });
+        let stub = |(number, (carrier, here)): (usize, (Carrier, usize))| {
+            let place = self.points.get(here).map_or(0, |(_, place)| *place);
+            let piece = DrawnPiece {
+                from: here,
+                to: self.points.len() + number,
+                place,
+                kind: "contact-closed",
+                label: self.label(carrier).map(|label| label.title.clone()),
+                value: None,
+                live: false,
+                faulty: is_changed(carrier, changes),
+            };
+            (DrawnPoint { place, way, label: None }, piece)
+        };
+        inner.enumerate().map(stub).unzip()
     }
 
     /// The lamp of a tester between two pins, as it burns.

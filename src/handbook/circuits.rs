@@ -43,7 +43,8 @@ fn drawings(laying: &Laying<'_>, guide: &model::Circuit, wired: &Wired) -> Vec<D
     let Some(sketch) = sketch(laying, guide, wired) else { return Vec::new() };
     let drawn = patterns::positions(guide, wired).into_iter().filter_map(|(position, written)| {
         let figure = sketch.drawn(position, None)?;
-        Some(DrawnPosition { figure, says: written.and_then(|written| markdown(written.says.as_ref())) })
+        let shows = patterns::shows(guide, wired, position);
+        Some(DrawnPosition { figure, shows, says: written.and_then(|written| markdown(written.says.as_ref())) })
     });
     drawn.collect()
 }

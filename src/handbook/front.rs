@@ -5,9 +5,11 @@ use super::page::{
     Body, ChainPlace, Front, Kit, KitLamps, KitRows, LampGroup, LampShown, Lamps, LimitRow, Link, Page, SymptomRow,
 };
 use super::{addresses, frame, patterns};
-use crate::model::{self, LampState, Named};
+use crate::model::{self, LampState, Named, SeenOn};
 use crate::proof::Thing;
 use crate::proof::cases::sound;
+use crate::proof::network::Wired;
+use crate::proof::sights::lamps;
 
 /// How many jobs the front page names; the rest stand on their own page.
 const JOBS_IN_FRONT: usize = 6;
@@ -35,6 +37,7 @@ pub fn front_page(laying: &Laying<'_>, faults: &Faults<'_>) -> Page {
             .filter(|kit| !kit.symptoms.is_empty())
             .collect(),
         lamps: lamp_groups(faults),
+        lamps_by_kit: has_lamps(laying).then(|| format!("{}#by-kit", addresses::LAMPS)),
         jobs: guides.procedures.iter().take(JOBS_IN_FRONT).map(|(_, guide)| laying.job_row(guide)).collect(),
         checks: guides.checklists.iter().map(|(_, guide)| laying.check_row(guide)).collect(),
     };
@@ -112,6 +115,17 @@ pub fn lamps_page(laying: &Laying<'_>, faults: &Faults<'_>) -> Page {
         "",
         Body::Lamps(Lamps { groups: lamp_groups(faults), kits: kit_lamps(laying) }),
     )
+}
+
+/// Whether a circuit of a kept item has a lamp.
+fn has_lamps(laying: &Laying<'_>) -> bool {
+    let kept = items(laying);
+    let circuits = laying.proofed.guides.circuits.iter().map(|(_, guide)| guide);
+    let kept = circuits.filter(|guide| guide.kit.as_ref().is_some_and(|kit| kept.contains(&kit.value.as_str())));
+    let whole = |id: &str| laying.proofed.circuits.get(id).is_some_and(Wired::is_whole);
+    let lit =
+        |guide: &model::Circuit| [SeenOn::Tester, SeenOn::Apparatus].iter().any(|on| !lamps(guide, *on).is_empty());
+    kept.into_iter().any(|guide| whole(guide.circuit.value.as_str()) && lit(guide))
 }
 
 /// The lamps of each item, as its circuits compute them.

@@ -141,6 +141,8 @@ pub struct Front {
     pub kits: Vec<KitRows>,
     /// What is seen, by what the lamp does.
     pub lamps: Vec<LampGroup>,
+    /// Where every lamp's patterns stand by item and instrument, if a circuit knows some.
+    pub lamps_by_kit: Option<Address>,
     /// The first few jobs.
     pub jobs: Vec<JobRow>,
     /// Checklists.
@@ -892,8 +894,19 @@ pub struct Circuit {
 pub struct DrawnPosition {
     /// The drawing.
     pub figure: CircuitFigure,
+    /// What each lamp shows.
+    pub shows: Vec<LampSaid>,
     /// *Markdown*.
     pub says: Option<Markdown>,
+}
+
+/// What a lamp shows.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LampSaid {
+    /// The lamp.
+    pub title: String,
+    /// `lamp-lit`, `lamp-dark`, `lamp-may`: a message id.
+    pub state: &'static str,
 }
 
 /// A circuit in one position: drawn by the function `circuit_drawing`.

@@ -5,7 +5,7 @@
 use super::addresses;
 use super::circuit_drawing::words;
 use super::laying::{Laying, seen_on};
-use super::page::{LampShown, Link, PatternRow, Patterns};
+use super::page::{LampSaid, LampShown, Link, PatternRow, Patterns};
 use crate::model::{self, Kind, LampState, SeenOn};
 use crate::proof::cases::sound;
 use crate::proof::network::Wired;
@@ -28,6 +28,15 @@ struct Looking<'a> {
     reading: ReadingId,
 }
 
+/// Whether sound kit shows a pattern.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Kit {
+    /// It does, or may.
+    Sound,
+    /// Only faulty kit does.
+    Faulty,
+}
+
 /// What the lamp does in each position looked at.
 type States = Vec<LampState>;
 
@@ -46,7 +55,9 @@ impl Looking<'_> {
         }
         let rows: Vec<PatternRow> = faults
             .iter()
-            .map(|(states, faults)| self.row(&positions, states, faults, sound.contains(states)))
+            .map(|(states, faults)| {
+                self.row(&positions, states, faults, if sound.contains(states) { Kit::Sound } else { Kit::Faulty })
+            })
             .collect();
         let name = self.wired.network.reading_name(self.reading);
         let id = self.guide.circuit.value.as_str();
@@ -88,13 +99,13 @@ impl Looking<'_> {
         [LampState::Lit, LampState::Dark].into_iter().filter(|state| answers.contains(shown(*state))).collect()
     }
 
-    fn row(&self, positions: &[PositionId], states: &States, faults: &[FaultId], is_sound: bool) -> PatternRow {
+    fn row(&self, positions: &[PositionId], states: &States, faults: &[FaultId], kit: Kit) -> PatternRow {
         let (network, labels) = (&self.wired.network, &self.wired.labels);
         let name = |position: &PositionId| network.position_name(*position);
         let lamps = positions.iter().zip(states).map(|(position, state)| {
             let when = match name(position) {
                 "rest" => "at-rest",
-                "pressed" => "pressed",
+                pressed if pressed == "pressed" || pressed.ends_with("-pressed") => "pressed",
                 _ => "in-position",
             };
             let position = (when == "in-position").then(|| words(&labels.positions, name(position))).flatten();
@@ -108,24 +119,27 @@ impl Looking<'_> {
         });
         PatternRow {
             lamps: lamps.collect(),
-            sound: is_sound,
+            sound: kit == Kit::Sound,
             faults: faults_named.collect(),
-            guides: self.guides(positions, states, faults),
+            guides: self.guides(positions, states, faults, kit),
         }
     }
 
     /// The guides that look into one of these faults and do not say that this lamp does something else.
-    fn guides(&self, positions: &[PositionId], states: &States, faults: &[FaultId]) -> Vec<Link> {
+    fn guides(&self, positions: &[PositionId], states: &States, faults: &[FaultId], sound: Kit) -> Vec<Link> {
         let fits = |guide: &&model::Symptom| {
             let sight = self.laying.proofed.sights.get(guide.symptom.value.as_str());
             sight.filter(|sight| sight.circuit == self.guide.circuit.value.as_str()).is_some_and(|sight| {
                 let named = sight.faults.values().flatten().any(|fault| faults.contains(fault));
                 let here = |(sign, _): &&(crate::reckoning::circuit::Sign, _)| sign.reading == self.reading;
-                let agrees = sight.signs.iter().flatten().filter(here).all(|(sign, _)| {
+                let mut told = sight.signs.iter().flatten().filter(here).peekable();
+                // What sound kit shows leads only to guides that speak of this very lamp.
+                let speaks = told.peek().is_some() || sound == Kit::Faulty;
+                let agrees = told.all(|(sign, _)| {
                     let seen = positions.iter().zip(states).find(|(position, _)| **position == sign.position);
                     seen.is_none_or(|(_, state)| shown(*state) == sign.shows)
                 });
-                named && agrees
+                named && speaks && agrees
             })
         };
         let guides = self.laying.proofed.guides.symptoms.iter().map(|(_, guide)| guide).filter(fits);
@@ -137,12 +151,31 @@ impl Looking<'_> {
     }
 }
 
-/// The lamps of all circuits of an item, in the order of the guides.
+/// The lamps of all circuits of an item, in the order of the guides. One fencer at the apparatus is plainer than two.
 pub fn of_item(laying: &Laying<'_>, item: &str) -> Vec<Patterns> {
     let circuits = laying.proofed.guides.circuits.iter().map(|(_, guide)| guide);
     let here = circuits.filter(|guide| guide.kit.as_ref().is_some_and(|kit| kit.value.as_str() == item));
+    let here: Vec<&model::Circuit> = here.collect();
+    let alone = here.iter().any(|guide| guide.sides.is_empty() && !guide.lamps.is_empty());
+    let here = here.into_iter().filter(|guide| guide.sides.is_empty() || !alone);
     let wired = here.filter_map(|guide| Some((guide, laying.proofed.circuits.get(guide.circuit.value.as_str())?)));
     wired.filter(|(_, wired)| wired.is_whole()).flat_map(|(guide, wired)| patterns(laying, guide, wired)).collect()
+}
+
+/// What every lamp of a circuit shows in a position, with sound kit.
+pub fn shows(guide: &model::Circuit, wired: &Wired, position: PositionId) -> Vec<LampSaid> {
+    let network = &wired.network;
+    let names = [SeenOn::Tester, SeenOn::Apparatus].into_iter().flat_map(|on| lamps(guide, on));
+    let said = names.filter_map(|name| {
+        let answers = network.seen(network.find_reading(&name)?, position, None).ok()?.answers();
+        let state = match answers.sure() {
+            Some(Answer::Lit) => "lamp-lit",
+            Some(Answer::Dark) => "lamp-dark",
+            _ => "lamp-may",
+        };
+        Some(LampSaid { title: words(&wired.labels.readings, &name)?, state })
+    });
+    said.collect()
 }
 
 /// The positions of a circuit with words of their own, in the order written.

@@ -360,6 +360,7 @@ circuit-at-rest = At rest, nothing touched
 circuit-closed = The loop is closed.
 circuit-open = The loop is open.
 circuit-instrument = Plug and instrument
+lamp-may = may be lit or dark
 circuit-fault = fault
 circuit-lamps = What you see and what it means
 circuit-see = You see
