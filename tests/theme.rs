@@ -17,7 +17,7 @@ fn bound(theme: &Theme) -> BTreeMap<String, String> {
     let folder = read_texts([("handbook.yaml", HANDBOOK)]);
     let proofed = proof(&folder);
     assert_eq!(proofed.errors(), 0, "{:?}", proofed.findings);
-    let files = render(&lay_out(&proofed, &folder), theme).expect("the theme is sound");
+    let files = render(lay_out(&proofed, &folder), theme).expect("the theme is sound");
     files.into_iter().map(|(address, bytes)| (address, String::from_utf8_lossy(&bytes).into_owned())).collect()
 }
 
@@ -74,6 +74,6 @@ fn a_colour_is_a_colour_and_nothing_else() {
 fn a_faulty_part_is_named() {
     let theme = Theme::with(over(&[("parts/trail/part.html", "{% component trail(")])).expect("read later");
     let folder = read_texts([("handbook.yaml", HANDBOOK)]);
-    let failed = render(&lay_out(&proof(&folder), &folder), &theme).expect_err("the part is faulty");
+    let failed = render(lay_out(&proof(&folder), &folder), &theme).expect_err("the part is faulty");
     assert!(failed.message.contains("parts/trail/part.html"), "{}", failed.message);
 }
