@@ -32,7 +32,7 @@ fn a_session_is_short_and_fits_into_80_columns() {
         let written = std::fs::read_to_string(&path).expect("a session can be read");
         assert!(written.lines().count() <= 45, "{} is too long to be read", path.display());
         for session in written.split("\n$ ") {
-            assert!(session.lines().count() <= 32, "{}: {session}", path.display());
+            assert!(session.lines().count() <= 30, "{}: {session}", path.display());
         }
         let wide = |line: &&str| line.strip_prefix("2> ").unwrap_or(line).chars().count() > 80;
         assert_eq!(written.lines().find(wide), None, "in {}", path.display());

@@ -39,7 +39,7 @@ impl Terminal {
     pub fn tell(&mut self, words: impl AsRef<str>) {
         for line in words.as_ref().lines() {
             let indent = &line[..line.len() - line.trim_start().len()];
-            let fits = line.chars().count() <= WIDTH;
+            let fits = seen(line) <= WIDTH;
             let lines = if fits { vec![line.to_owned()] } else { wrapped(indent, line) };
             let _ = writeln!(self.err, "{}", lines.join("\n"));
         }
@@ -51,7 +51,7 @@ pub fn wrapped(indent: &str, words: &str) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for word in words.split_whitespace() {
         match lines.last_mut() {
-            Some(line) if line.chars().count() + 1 + word.chars().count() <= WIDTH => {
+            Some(line) if seen(line) + 1 + seen(word) <= WIDTH => {
                 line.push(' ');
                 line.push_str(word);
             }
@@ -59,6 +59,17 @@ pub fn wrapped(indent: &str, words: &str) -> Vec<String> {
         }
     }
     lines
+}
+
+/// How many letters are seen: what stands from an escape to its `m` is colour.
+fn seen(words: &str) -> usize {
+    let mut colour = false;
+    let letter = |letter: &char| {
+        let was = colour || *letter == '\u{1b}';
+        colour = was && *letter != 'm';
+        !was
+    };
+    words.chars().filter(letter).count()
 }
 
 /// How a run ended.
@@ -93,5 +104,10 @@ mod tests {
         assert!(lines.iter().all(|line| line.starts_with("  s") || line.starts_with("  l")));
         assert!(lines.iter().all(|line| line.chars().count() <= WIDTH), "{lines:#?}");
         assert_eq!(lines.concat().matches("seventeen").count(), 20);
+    }
+
+    #[test]
+    fn colour_takes_no_room() {
+        assert_eq!(seen("\u{1b}[1mtip\u{1b}[0m: moment"), seen("tip: moment"));
     }
 }
