@@ -120,9 +120,7 @@ impl<'w> Table<'w> {
                 Asked::AllFaults => self.blocks(*position),
             });
         }
-        lines.push(
-            "\nA dot reads as sound kit does; `lit/dark` may go either way; `lit~dark` comes and goes.".to_owned(),
-        );
+        lines.push("\nA dot: as sound kit. `lit/dark`: may go either way. `lit~dark`: comes and goes.".to_owned());
         lines.push("Ohms are from the least to the most.".to_owned());
         lines.join("\n")
     }

@@ -8,7 +8,7 @@ use super::laying::place_title;
 use super::page::{CircuitFigure, DrawnPiece, DrawnPoint};
 use crate::proof::network::{Label, Wired};
 use crate::reckoning::circuit::{
-    Answer, Carrier, Change, FaultId, Link, Measure, Network, Pair, PointId, PositionId, Reading, ReadingId,
+    Answer, Carrier, Change, FaultId, Link, Measure, Network, Pair, PointId, PositionId, Reading,
 };
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -30,12 +30,18 @@ pub struct Sketch<'a> {
 
 impl<'a> Sketch<'a> {
     /// The sketch of a circuit of an item with these places; nothing if too little of it can be drawn or there is no loop.
-    pub fn of(wired: &'a Wired, places: &[&str]) -> Option<Sketch<'a>> {
+    /// `item` is the circuit of the item by itself, if there is one: of other circuits only its points have places here. Where
+    /// the circuit has sides, it is the first side's item.
+    pub fn of(wired: &'a Wired, item: Option<&Wired>, side: Option<&str>, places: &[&str]) -> Option<Sketch<'a>> {
         let network = &wired.network;
+        let own = |name: &str| {
+            let bare = side.and_then(|side| name.strip_prefix(side)?.strip_prefix('-')).unwrap_or(name);
+            item.is_none_or(|item| item.network.find_point(bare).is_some())
+        };
         let all = all_points(network);
         let place_of = |point: &PointId| {
             let label = wired.labels.points.get(network.point_name(*point))?;
-            let place = label.place.as_ref()?;
+            let place = label.place.as_ref().filter(|_| own(network.point_name(*point)))?;
             places.iter().position(|known| *known == place.as_str())
         };
         let placed: Vec<(PointId, usize)> = all.iter().filter_map(|point| Some((*point, place_of(point)?))).collect();
@@ -44,7 +50,7 @@ impl<'a> Sketch<'a> {
         let pins = if all.len() == placed.len() + pins.len() && pins.len() <= MOST_PINS { pins } else { Vec::new() };
         let mut points = placed;
         points.extend(pins.iter().map(|pin| (*pin, places.len())));
-        let pair = loop_of(network, &points)?;
+        let pair = loop_of(network)?;
         let ways = ways(network, &points);
         (points.len() > 2).then_some(Sketch {
             wired,
@@ -74,7 +80,7 @@ impl<'a> Sketch<'a> {
                 kind: kind(link.carrier, now.contains_key(&link.carrier), faulty, label),
                 // The places name the rest; more words than these do not fit beside one another.
                 label: label
-                    .filter(|_| faulty || matches!(link.carrier, Carrier::Touching(_)))
+                    .filter(|_| faulty || matches!(link.carrier, Carrier::Touching(_)) && self.is_across(from, to))
                     .map(|label| label.title.clone()),
                 value: None,
                 live: live.contains(&link.carrier),
@@ -101,7 +107,7 @@ impl<'a> Sketch<'a> {
         links: impl Iterator<Item = &'l Link>,
         changes: &[Change],
     ) -> (Vec<DrawnPoint>, Vec<DrawnPiece>) {
-        let way = self.ways.values().max().map_or(0, |last| last + 1);
+        let (first, last) = (self.ways.values().min().copied(), self.ways.values().max().map_or(0, |last| last + 1));
         let touching = links.filter(|link| !matches!(link.carrier, Carrier::Piece(_)));
         let inner = touching.filter_map(|link| match (self.index(link.from), self.index(link.to)) {
             (Some(here), None) | (None, Some(here)) => Some((link.carrier, here)),
@@ -119,6 +125,9 @@ impl<'a> Sketch<'a> {
                 live: false,
                 faulty: is_changed(carrier, changes),
             };
+            // Beside the column that it touches, on the outside.
+            let touched = self.points.get(here).and_then(|(point, _)| self.ways.get(point).copied());
+            let way = if touched == first { 0 } else { last + 1 };
             (DrawnPoint { place, way, label: None }, piece)
         };
         inner.enumerate().map(stub).unzip()
@@ -147,7 +156,7 @@ impl<'a> Sketch<'a> {
         let name = self.wired.network.point_name(point);
         DrawnPoint {
             place,
-            way: self.ways.get(&point).copied().unwrap_or(0),
+            way: self.ways.get(&point).map_or(1, |way| way + 1),
             label: pin(name).filter(|_| is_end(name)),
         }
     }
@@ -166,6 +175,12 @@ impl<'a> Sketch<'a> {
             Carrier::Touching(touching) => labels.touchings.get(network.touching_name(touching)),
             Carrier::Joined(_) => None,
         }
+    }
+
+    /// Whether two points stand in different columns, with room for words between them.
+    fn is_across(&self, from: usize, to: usize) -> bool {
+        let way = |index: usize| self.points.get(index).and_then(|(point, _)| self.ways.get(point));
+        way(from).is_some() && way(to).is_some() && way(from) != way(to)
     }
 
     fn place_index(&self, label: Option<&Label>, from: usize, to: usize) -> usize {
@@ -190,27 +205,22 @@ fn by_carrier(links: Vec<Link>) -> BTreeMap<Carrier, Link> {
     links.into_iter().map(|link| (link.carrier, link)).collect()
 }
 
-/// What the first reading that is drawn looks at; without one, the two contacts of the socket.
-fn loop_of(network: &Network, points: &[(PointId, usize)]) -> Option<Pair> {
-    let drawn = |pair: &Pair| [pair.one, pair.other].iter().all(|end| points.iter().any(|(point, _)| point == end));
-    let looked_at = network.readings().filter_map(|reading| pair_of(network, reading)).find(drawn);
+/// What the first lamp looks at, a tester's or the apparatus's; without one, the two contacts of the socket.
+fn loop_of(network: &Network) -> Option<Pair> {
+    let looked_at = network.readings().find_map(|reading| match network.reading_of(reading)? {
+        Reading::Lamp { between, .. } => Some(*between),
+        Reading::ApparatusLamp { facts, .. } => facts.iter().find_map(|fact| match fact.measure {
+            Measure::Between(pair) => Some(pair),
+            Measure::Less { .. } => None,
+        }),
+        _ => None,
+    });
     let socket = |one: &str, other: &str| {
-        Some(Pair {
-            one: network.find_point(&format!("socket-{one}"))?,
-            other: network.find_point(&format!("socket-{other}"))?,
-        })
+        let (one, other) = (format!("socket-{one}"), format!("socket-{other}"));
+        Some(Pair { one: network.find_point(&one)?, other: network.find_point(&other)? })
     };
     let tip_wires = network.find_point("a-contact").and(socket("a", "b"));
     looked_at.or(tip_wires).or_else(|| socket("b", "c"))
-}
-
-/// The two points that a reading looks at.
-pub fn pair_of(network: &Network, reading: ReadingId) -> Option<Pair> {
-    match network.reading_of(reading)? {
-        Reading::Lamp { between, .. } => Some(*between),
-        Reading::Ohmmeter { measure: Measure::Between(pair), .. } => Some(*pair),
-        _ => None,
-    }
 }
 
 /// Columns: A, B, C from the left as far as they are there; a point without a letter stands in that of the wire it hangs on.

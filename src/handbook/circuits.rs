@@ -51,7 +51,9 @@ fn drawings(laying: &Laying<'_>, guide: &model::Circuit, wired: &Wired) -> Vec<D
 
 fn sketch<'a>(laying: &Laying<'_>, guide: &model::Circuit, wired: &'a Wired) -> Option<Sketch<'a>> {
     let kit = guide.kit.as_ref()?;
-    Sketch::of(wired, &laying.proofed.index.places(kit.value.as_str()))
+    let item = laying.proofed.circuits.get(kit.value.as_str());
+    let side = guide.sides.first().map(|side| side.value.as_str());
+    Sketch::of(wired, item, side, &laying.proofed.index.places(kit.value.as_str()))
 }
 
 /// The drawing for a fault-finding guide: its circuit as it is held when the symptom is seen, with a cause's fault or sound.
