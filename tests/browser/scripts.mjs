@@ -32,7 +32,8 @@ async function tabToSearch(page) {
 async function searched(page, text) {
   await tabToSearch(page);
   await page.keyboard.type(text);
-  await page.waitForFunction(() => /found/.test(document.querySelector(".search-said").textContent));
+  // Once the index is there, what is found stands there before the next key: anything said is about all that was typed.
+  await page.waitForFunction(() => document.querySelector(".search-said").textContent !== "");
   return page.locator(".search ol a").evaluateAll((links) => links.map((link) => link.getAttribute("href").replace(/^(\.\.\/)+/, "")));
 }
 
