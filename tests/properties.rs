@@ -200,7 +200,7 @@ fn all_the_way(folder: &Folder) {
     let proofed = proof(folder);
     places_lie_inside(folder, &proofed);
     if proofed.errors() == 0 {
-        let files = render(&lay_out(&proofed, folder), &THEME).unwrap();
+        let files = render(lay_out(&proofed, folder), &THEME).unwrap();
         assert!(files.contains_key("index.html"));
     }
 }
