@@ -179,7 +179,7 @@ proptest! {
             _ => case.remedies.iter_mut().for_each(|remedy| remedy.minutes = Minutes(u64::MAX)),
         }
         if let Ok(ready) = Diagnosis::of(case) {
-            let tree = ready.quickest_tree(Limits { states: 200 });
+            let tree = ready.quickest_tree(Limits { states: 20 });
             ready.price(&[ProbeIndex(far), ProbeIndex(0), ProbeIndex(0)]);
             ready.quickest_order(Limits { states: 200 });
             ready.only_dead_ends(&tree);
@@ -225,6 +225,6 @@ fn the_largest_case_comes_to_an_end() {
     }
     let ready = ready(case);
     assert!(!ready.approximated().is_empty(), "so many ways to behave do not fit");
-    let tree = ready.quickest_tree(Limits { states: 200 });
+    let tree = ready.quickest_tree(Limits { states: 20 });
     assert!(tree.at_least <= tree.expected && tree.gap == 1.0);
 }

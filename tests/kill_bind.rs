@@ -47,8 +47,8 @@ fn a_bind_killed_at_any_of_a_hundred_moments_leaves_a_whole_handbook() {
     }
     // A test in which every kill came too early or too late would show nothing.
     assert!(met.editions.iter().all(|times| *times > 0), "both editions have to be met: {met:?}");
-    assert!(met.at_work >= KILLS / 2, "too many kills came after the end: {met:?}");
-    assert!(met.writing >= KILLS / 5, "too few kills came while files were written: {met:?}");
+    assert!(met.at_work >= KILLS / 4, "too many kills came after the end: {met:?}");
+    assert!(met.writing >= KILLS / 10, "too few kills came while files were written: {met:?}");
     finish(bind(&editions[1].guides, &out));
     assert_eq!(which(&out, &editions), 1);
     assert!(!beside.exists(), "a bind that ends tidies up after those that were killed");
@@ -81,12 +81,13 @@ fn kill(edition: &Edition, out: &Path, beside: &Path, round: u32) -> u32 {
     // A multiplicative sequence spreads the moments evenly.
     let part = f64::from((round * 618) % 1000) / 1000.0;
     if round.is_multiple_of(2) {
-        std::thread::sleep(edition.takes.mul_f64(part));
+        // Some moments lie after the end on any machine, so that the other edition gets its turn.
+        std::thread::sleep(edition.takes.mul_f64(1.6 * part));
     } else {
         while !beside.exists() && child.try_wait().unwrap().is_none() {
             std::thread::sleep(Duration::from_micros(200));
         }
-        std::thread::sleep(Duration::from_millis(20).mul_f64(part));
+        std::thread::sleep(Duration::from_millis(60).mul_f64(part));
     }
     let at_work = child.try_wait().unwrap().is_none();
     child.kill().unwrap();
