@@ -22,13 +22,19 @@ fn one_fault_in_one_position_is_shown_beside_sound_kit() {
 
 #[test]
 fn no_line_of_any_table_is_wider_than_80_columns() {
-    for circuit in ["foil-on-the-bench", "epee-on-the-bench", "sabre-on-the-bench", "foil-at-the-apparatus", "jacket"] {
-        for more in [&[][..], &["--position", "rest"]] {
-            let (outcome, out, _) = meter(&[&[circuit], more].concat());
-            assert_eq!(outcome, Outcome::Good, "{circuit}");
-            let wide: Vec<&str> = out.lines().filter(|line| line.chars().count() > 80).collect();
-            assert!(wide.is_empty(), "{circuit}: {wide:#?}");
-        }
+    // The corners of a tester with two lamps are many: one position of each circuit that has one.
+    let tables: [&[&str]; 5] = [
+        &["foil-on-the-bench", "--position", "pressed"],
+        &["foil-on-the-bench", "--fault", "dirty-tip", "--position", "rest"],
+        &["foil-at-the-apparatus", "--position", "rest"],
+        &["sabre-on-the-bench"],
+        &["jacket"],
+    ];
+    for table in tables {
+        let (outcome, out, _) = meter(table);
+        assert_eq!(outcome, Outcome::Good, "{table:?}");
+        let wide: Vec<&str> = out.lines().filter(|line| line.chars().count() > 80).collect();
+        assert!(wide.is_empty(), "{table:?}: {wide:#?}");
     }
 }
 

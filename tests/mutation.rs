@@ -17,6 +17,7 @@ fn exchanging_the_faults_of_two_causes_that_a_reading_surely_parts_is_an_error()
     let mut guides_tried = BTreeSet::new();
     let mut missed = Vec::new();
     for (at, (_, guide)) in demo.guides.symptoms.iter().enumerate() {
+        assert!(!objects(&demo.proof(demo.with(at, |_| {}))), "{} unchanged", guide.symptom.value);
         for (one, other) in parted(guide, &proofed) {
             guides_tried.insert(guide.symptom.value.0.clone());
             let mutant = demo.with(at, |guide| exchange(guide, one, other));
@@ -71,9 +72,20 @@ impl Demo {
         check(&self.folder, guides, self.shape.clone())
     }
 
+    /// One guide, changed, with the circuits that it rests on: what the rest says does not change.
     fn with(&self, at: usize, change: impl FnOnce(&mut Symptom)) -> Guides {
-        let mut guides = self.guides.clone();
-        change(&mut guides.symptoms[at].1);
+        let mut guides = Guides { symptoms: vec![self.guides.symptoms[at].clone()], ..Guides::default() };
+        let mut needed: Vec<String> =
+            guides.symptoms[0].1.circuit.iter().map(|circuit| circuit.value.0.clone()).collect();
+        let mut next = 0;
+        while let Some(id) = needed.get(next).cloned() {
+            let circuit = self.guides.circuits.iter().find(|(_, circuit)| circuit.circuit.value.0 == id).unwrap();
+            let used = circuit.1.uses.iter().filter_map(|used| used.sound()).map(|used| used.circuit.value.0.clone());
+            needed.extend(used.filter(|used| !needed.contains(used)).collect::<Vec<_>>());
+            guides.circuits.push(circuit.clone());
+            next += 1;
+        }
+        change(&mut guides.symptoms[0].1);
         guides
     }
 }

@@ -5,56 +5,64 @@
 use super::args::{MeterJob, TableFormat};
 use super::proof::{findings, opened};
 use super::terminal::{Outcome, Terminal};
-use crate::proof::network::{Label, Wired};
+use crate::model::{Circuit, fill};
+use crate::proof::network::{Circuits, Label, Wired, network};
 use crate::proof::sights::names_meant;
-use crate::proof::{Proofed, did_you_mean, listed, proof, shown};
+use crate::proof::{did_you_mean, listed, proof, shown};
 use crate::reckoning::circuit::{FaultId, Network, PositionId, Reading, ReadingId, Seen, Span};
-use crate::source::Tolerant;
+use crate::source::{Folder, Tolerant};
 use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// How wide a line may be.
 const WIDTH: usize = 80;
 
-/// Runs it.
+/// Runs it. Only the circuit is wired up; the rest of the guides is proofed only to say what is wrong with it.
 pub fn run(job: &MeterJob, terminal: &mut Terminal) -> Outcome {
     let Some(folder) = opened(&job.guides, terminal) else { return Outcome::CouldNotRun };
-    let proofed = proof(&folder);
-    let Some((id, wired)) = circuit(job, &proofed, terminal) else { return Outcome::CouldNotRun };
+    let (guides, _) = fill(&folder);
+    let circuits: Circuits<'_> = guides.circuits.iter().map(|(_, c)| (c.circuit.value.as_str(), c)).collect();
+    let asked = asked(&job.circuit);
+    let Some(guide) = circuits.get(asked) else {
+        if guides.broken.contains(asked) {
+            return unsound(asked, &folder, job, terminal);
+        }
+        let known = || circuits.keys().copied();
+        terminal.tell(format!("There is no circuit `{asked}` in `{}`.", job.guides.display()));
+        terminal.tell(did_you_mean(
+            asked,
+            known(),
+            &format!("There are {}.", listed(known()).replace(" or ", " and ")),
+        ));
+        return Outcome::CouldNotRun;
+    };
+    let wired = network(guide, &circuits);
     if !wired.is_whole() {
-        findings(&proofed, &folder, &job.guides, terminal);
-        terminal.tell(format!("The circuit `{id}` is not sound, so nothing can be read off it."));
-        return Outcome::Faulty;
+        return unsound(asked, &folder, job, terminal);
     }
-    let Some(table) = Table::of(job, id, &proofed, terminal) else { return Outcome::CouldNotRun };
+    let Some(table) = Table::of(job, guide, &wired, terminal) else { return Outcome::CouldNotRun };
     match job.format {
-        TableFormat::Human => terminal.say(table.human(&title(&proofed, id)).trim_end()),
-        TableFormat::Json => terminal.say(format!("{:#}", table.json(&title(&proofed, id)))),
+        TableFormat::Human => terminal.say(table.human().trim_end()),
+        TableFormat::Json => terminal.say(format!("{:#}", table.json())),
     }
     Outcome::Good
 }
 
-/// The circuit that is asked for, by its id or its file.
-fn circuit<'p>(job: &MeterJob, proofed: &'p Proofed, terminal: &mut Terminal) -> Option<(&'p str, &'p Wired)> {
-    let name = job.circuit.rsplit(['/', '\\']).next().unwrap_or(&job.circuit);
-    let asked = name.strip_suffix(".yaml").or(name.strip_suffix(".yml")).unwrap_or(name);
-    if let Some((id, wired)) = proofed.circuits.get_key_value(asked) {
-        return Some((id, wired));
-    }
-    let known = || proofed.circuits.keys().map(String::as_str);
-    terminal.tell(format!("There is no circuit `{asked}` in `{}`.", job.guides.display()));
-    terminal.tell(did_you_mean(asked, known(), &format!("There are {}.", listed(known()).replace(" or ", " and "))));
-    None
+/// The id that is asked for, by itself or as the name of its file.
+fn asked(circuit: &str) -> &str {
+    let name = circuit.rsplit(['/', '\\']).next().unwrap_or(circuit);
+    name.strip_suffix(".yaml").or(name.strip_suffix(".yml")).unwrap_or(name)
 }
 
-fn title(proofed: &Proofed, id: &str) -> String {
-    let found = proofed.guides.circuits.iter().find(|(_, circuit)| circuit.circuit.value.as_str() == id);
-    found.map_or_else(|| id.to_owned(), |(_, circuit)| circuit.title.value.clone())
+fn unsound(id: &str, folder: &Folder, job: &MeterJob, terminal: &mut Terminal) -> Outcome {
+    findings(&proof(folder), folder, &job.guides, terminal);
+    terminal.tell(format!("The circuit `{id}` is not sound, so nothing can be read off it."));
+    Outcome::Faulty
 }
 
 /// What is to be shown of a circuit.
 struct Table<'w> {
-    id: &'w str,
+    guide: &'w Circuit,
     wired: &'w Wired,
     positions: Vec<PositionId>,
     faults: Vec<Option<FaultId>>,
@@ -70,12 +78,9 @@ enum Asked {
 }
 
 impl<'w> Table<'w> {
-    fn of(job: &MeterJob, id: &'w str, proofed: &'w Proofed, terminal: &mut Terminal) -> Option<Table<'w>> {
-        let wired = proofed.circuits.get(id)?;
-        let guide =
-            proofed.guides.circuits.iter().map(|(_, circuit)| circuit).find(|c| c.circuit.value.as_str() == id)?;
-        let sounding =
-            guide.readings.iter().filter_map(Tolerant::sound).filter(|reading| reading.sounds_under.is_some());
+    fn of(job: &MeterJob, guide: &'w Circuit, wired: &'w Wired, terminal: &mut Terminal) -> Option<Table<'w>> {
+        let readings = guide.readings.iter().filter_map(Tolerant::sound);
+        let sounding = readings.filter(|reading| reading.sounds_under.is_some());
         let buzzers = sounding.map(|reading| reading.reading.value.0.clone()).collect();
         let network = &wired.network;
         let positions = match &job.position {
@@ -91,7 +96,7 @@ impl<'w> Table<'w> {
             }
             None => ([None].into_iter().chain(network.faults().map(Some)).collect(), Asked::AllFaults),
         };
-        Some(Table { id, wired, positions, faults, asked, buzzers })
+        Some(Table { guide, wired, positions, faults, asked, buzzers })
     }
 
     fn network(&self) -> &'w Network {
@@ -107,8 +112,8 @@ impl<'w> Table<'w> {
         if self.buzzers.contains(reading) { words.replace("lit", "sounds").replace("dark", "silent") } else { words }
     }
 
-    fn human(&self, title: &str) -> String {
-        let mut lines = vec![format!("{title} ({})", self.id)];
+    fn human(&self) -> String {
+        let mut lines = vec![format!("{} ({})", self.guide.title.value, self.guide.circuit.value)];
         if self.network().readings().next().is_none() {
             lines.push("No lamp or meter is read on this circuit by itself; look at one that uses it.".to_owned());
         }
@@ -182,7 +187,7 @@ impl<'w> Table<'w> {
         (cells.iter().map(|cell| letters(cell)).max().unwrap_or(0), cells)
     }
 
-    fn json(&self, title: &str) -> Value {
+    fn json(&self) -> Value {
         let network = self.network();
         let named = |id: &str, labels: &BTreeMap<String, Label>| json!({ "id": id, "title": words(labels, id) });
         let labels = &self.wired.labels;
@@ -192,8 +197,8 @@ impl<'w> Table<'w> {
         let faults = self.faults.iter().flatten().map(|fault| named(network.fault_name(*fault), &labels.faults));
         json!({
             "format": 1,
-            "circuit": self.id,
-            "title": title,
+            "circuit": self.guide.circuit.value.as_str(),
+            "title": self.guide.title.value,
             "readings": readings.collect::<Vec<_>>(),
             "positions": positions.collect::<Vec<_>>(),
             "faults": faults.collect::<Vec<_>>(),
