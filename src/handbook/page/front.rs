@@ -1,0 +1,161 @@
+//! The front page, *what does the lamp do?*, the pages of kit, and the list of jobs.
+
+use super::{Address, LimitRow, Link, Markdown, Patterns};
+use crate::model::LampState;
+use serde::Serialize;
+
+/// The front page.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Front {
+    /// A line under the heading: *Markdown*.
+    pub says: Option<Markdown>,
+    /// The places of the chain drawing that lead somewhere.
+    pub chain: Vec<ChainPlace>,
+    /// What is seen, by item.
+    pub kits: Vec<KitRows>,
+    /// What is seen, by what the lamp does.
+    pub lamps: Vec<LampGroup>,
+    /// Where every lamp's patterns stand by item and instrument, if a circuit knows some.
+    pub lamps_by_kit: Option<Address>,
+    /// The first few jobs.
+    pub jobs: Vec<JobRow>,
+    /// Checklists.
+    pub checks: Vec<JobRow>,
+}
+
+/// A place of the chain.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ChainPlace {
+    /// `weapon`, `body-cord`, `jacket`, `mask`, `reel`, `floor-cable`, `apparatus`, `tester`, `meter`.
+    pub place: &'static str,
+    /// Where it leads, if the club keeps such an item.
+    pub address: Option<Address>,
+}
+
+/// An item with its symptoms.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct KitRows {
+    /// Its id.
+    pub item: String,
+    /// What people call it.
+    pub title: String,
+    /// Its page.
+    pub address: Address,
+    /// What is seen on it.
+    pub symptoms: Vec<SymptomRow>,
+}
+
+/// A symptom in a list.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SymptomRow {
+    /// Its title.
+    pub title: String,
+    /// Its page.
+    pub address: Address,
+    /// The item.
+    pub kit: String,
+    /// On what it is seen: a message id, such as `seen-on-tester`.
+    pub seen_on: &'static str,
+    /// What the lamp does, in the order at rest, pressed.
+    pub lamps: Vec<LampShown>,
+    /// How many causes are listed.
+    pub causes: usize,
+    /// Expected minutes, whole.
+    pub minutes: u32,
+}
+
+/// What a lamp does in some state.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LampShown {
+    /// `at-rest`, `pressed`, or `in-position`.
+    pub when: &'static str,
+    /// The position's id, for `in-position`.
+    pub position: Option<String>,
+    /// The lamp: drawn by the function `lamp`.
+    pub state: LampState,
+}
+
+/// Symptoms with the same sight of the lamp.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LampGroup {
+    /// `always-lit`, `never-lit`, `comes-and-goes`, `other`: a message id after `lamp-group-`.
+    pub group: &'static str,
+    /// The lamp to draw, if one stands for the group.
+    pub lamp: Option<LampState>,
+    /// The section of the page *By what the lamp does*.
+    pub address: Address,
+    /// The symptoms.
+    pub symptoms: Vec<SymptomRow>,
+}
+
+/// By what the lamp does.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Lamps {
+    /// The groups.
+    pub groups: Vec<LampGroup>,
+    /// The items with lamps whose patterns a circuit knows.
+    pub kits: Vec<KitLamps>,
+}
+
+/// The lamps by which an item is judged.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct KitLamps {
+    /// The item.
+    pub item: String,
+    /// Its name.
+    pub title: String,
+    /// The lamps with what each can show.
+    pub lamps: Vec<Patterns>,
+}
+
+/// A job or checklist in a list.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct JobRow {
+    /// Its title.
+    pub title: String,
+    /// Its page.
+    pub address: Address,
+    /// Minutes at the bench.
+    pub minutes: u32,
+    /// Minutes of waiting.
+    pub waiting: u32,
+    /// Whether it is a stop-gap.
+    pub stop_gap: bool,
+    /// For a checklist: how many items it has.
+    pub items: usize,
+}
+
+/// An item of kit.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Kit {
+    /// Its id.
+    pub item: String,
+    /// What is seen on it.
+    pub symptoms: Vec<SymptomRow>,
+    /// Jobs on it.
+    pub jobs: Vec<JobRow>,
+    /// Checklists for it.
+    pub checks: Vec<JobRow>,
+    /// Its circuits.
+    pub circuits: Vec<Link>,
+    /// Its limits.
+    pub limits: Vec<LimitRow>,
+}
+
+/// Jobs and checklists, by item.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Jobs {
+    /// The groups; the title is empty for jobs on no one item.
+    pub groups: Vec<JobGroup>,
+}
+
+/// Jobs and checklists of one item.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct JobGroup {
+    /// The item.
+    pub title: String,
+    /// Jobs.
+    pub jobs: Vec<JobRow>,
+    /// Checklists.
+    pub checks: Vec<JobRow>,
+}
