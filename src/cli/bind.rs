@@ -4,10 +4,10 @@ use super::args::BindJob;
 use super::proof::{findings, opened, outcome};
 use super::report::{count, human};
 use super::terminal::{Outcome, Terminal};
-use crate::handbook::lay_out;
+use crate::handbook::lay_out_all;
 use crate::press::{self, Address, Manner, Pressed, Progress, Strangers, Way};
 use crate::proof::{Proofed, proof};
-use crate::render::{Theme, render};
+use crate::render::{Theme, render_all};
 use crate::source::{Folder, read_theme};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use std::collections::BTreeMap;
@@ -55,10 +55,11 @@ fn refused(job: &BindJob) -> Option<String> {
 
 /// Renders and writes; how many pages there are, and what was written. What goes wrong comes in words.
 fn pressed(job: &BindJob, proofed: &Proofed, folder: &Folder) -> Result<(usize, Pressed), String> {
-    let handbook = lay_out(proofed, folder);
-    let theme = theme(job, &handbook.cover.theme)?;
-    let pages = handbook.pages.len();
-    let files = render(handbook, &theme).map_err(|error| error.to_string())?;
+    let handbooks = lay_out_all(proofed, folder);
+    let name = handbooks.first().map_or("", |handbook| &handbook.cover.theme);
+    let theme = theme(job, name)?;
+    let pages = handbooks.iter().map(|handbook| handbook.pages.len()).sum();
+    let files = render_all(handbooks, &theme).map_err(|error| error.to_string())?;
     let mut addressed = BTreeMap::new();
     for (address, bytes) in files {
         let known =

@@ -12,6 +12,7 @@ mod directory;
 mod frame;
 mod front;
 mod guides;
+mod languages;
 mod laying;
 mod limits;
 mod links;
@@ -26,6 +27,7 @@ mod symptom;
 mod ways;
 mod writing;
 
+pub use languages::lay_out_all;
 pub use links::{LinkedLimit, Target, Targets};
 pub use search::Entry;
 
@@ -45,6 +47,10 @@ use std::collections::BTreeMap;
 pub struct Handbook {
     /// What stands on every page.
     pub cover: Cover,
+    /// For another language than the handbook's own: the folder that its pages are in.
+    pub folder: Option<String>,
+    /// The club's own message files for this language, in Fluent's syntax; the last has the last word.
+    pub messages: Vec<String>,
     /// The pages.
     pub pages: Vec<Page>,
     /// What short links in texts lead to.
@@ -85,8 +91,11 @@ pub fn lay_out(proofed: &Proofed, folder: &Folder) -> Handbook {
     links::give_back(&laying, &mut pages);
     pages.sort_by(|one, other| one.address.cmp(&other.address));
     let search = search::entries(&laying, &pages);
+    let cover = cover(proofed);
     Handbook {
-        cover: cover(proofed),
+        messages: languages::messages(folder, &cover.language),
+        folder: None,
+        cover,
         search,
         targets: links::targets(&laying),
         pictures: pictures(proofed, folder),

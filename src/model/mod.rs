@@ -11,11 +11,13 @@ mod fill;
 mod handbook_file;
 mod kit;
 mod limits;
+pub mod messages;
 mod procedure;
 pub mod prose;
 mod schema;
 mod stores;
 mod symptom;
+pub mod translation;
 mod value;
 mod words;
 
@@ -23,7 +25,7 @@ pub use checklist::{CheckItem, Checklist};
 pub use circuit::Circuit;
 pub use common::{LampState, Meant, Need, Needs, Odds, Picture, Safety, Signal, SubStep, Time, Waiver, Who};
 pub use electric::{Current, Resistance, ResistanceRange, Voltage};
-pub use fill::fill;
+pub use fill::{InLanguage, fill, translated};
 pub use handbook_file::{HandbookFile, Item, Paper, Units, Withdrawn};
 pub use kit::{BUILT_IN, built_in_places};
 pub use limits::{BoundKind, Limit, Limits};
@@ -39,6 +41,7 @@ pub use words::{Glossary, Word};
 
 use crate::source::FileId;
 use std::collections::BTreeSet;
+use translation::Translation;
 
 /// All guides of a handbook, in the order of their files' names.
 #[derive(Debug, Clone, Default)]
@@ -59,6 +62,8 @@ pub struct Guides {
     pub limits: Vec<(FileId, Limits)>,
     /// Words.
     pub words: Vec<(FileId, Glossary)>,
+    /// Guides in other languages, in the order of their files' names.
+    pub translations: Vec<Translation>,
     /// Ids of guides that could not be filled, so that what points at them is not called unknown.
     pub broken: BTreeSet<String>,
     /// Files beside the guides, by path: what pictures may point at.

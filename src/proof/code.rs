@@ -180,6 +180,18 @@ codes! {
     TrialAnswers, "trial-answers", Error, No,
         what: "A trial fix has answers of its own making.", why: "A trial fix either works or changes nothing; any other answer would be ignored.",
         mend: "Leave `answers:` out, or give `works` and then `no-change` with titles of your own and no `means:`. A probe that tells more is no trial fix: leave out `mends:`.";
+    StrayTranslation, "stray-translation", Error, No,
+        what: "A translation of something that the guide does not have.", why: "Nobody would ever read it, and what it was meant for stays untranslated.",
+        mend: "Use the ids of the guide; the message names the nearest or lists them.";
+    TranslationChanges, "translation-changes-guide", Error, No,
+        what: "A translation gives another value to something that is not words.", why: "A limit or a time must be the same in every language.",
+        mend: "Leave the key out of the translation.";
+    Untranslated, "untranslated", Advice, Yes,
+        what: "Something has no words in another language yet.", why: "A reader of that language meets foreign words there.",
+        mend: "Add the words; or accept the finding with a reason.";
+    FaultyMessages, "faulty-messages", Error, No,
+        what: "A line in a message file that says nothing.", why: "The page would say it in English.",
+        mend: "Write it as the program's own messages are written: `id = words`.";
     CauseNeverFound, "cause-never-found", Error, Yes,
         what: "No probe parts a cause from the rest.", why: "Whoever has that fault is never told.",
         mend: "Add a probe that shows it, or take the cause out.";

@@ -16,9 +16,10 @@ use tera::{Kwargs, State, Tera, TeraResult, Value};
 
 /// Makes the names known, so that templates can be read before there is a handbook.
 pub fn declare(tera: &mut Tera) {
-    let words = Arc::new(Words::of("en"));
+    let words = Arc::new(Words::of("en", &[]));
     let targets = Arc::new(Targets::new());
     texts(tera, &words, &targets);
+    languages(tera, &Arc::default());
     drawings(tera, &words);
 }
 
@@ -27,6 +28,15 @@ pub fn register(tera: &mut Tera, words: &Arc<Words>, targets: Targets) {
     tera.set_escape_fn(escape);
     texts(tera, words, &Arc::new(targets));
     drawings(tera, words);
+}
+
+/// What the languages of the handbook are called, each in its own words.
+pub fn languages(tera: &mut Tera, names: &Arc<BTreeMap<String, String>>) {
+    let names = names.clone();
+    tera.register_function("language_name", move |args: Kwargs, _: &State<'_>| -> TeraResult<String> {
+        let language: String = args.must_get("language")?;
+        Ok(names.get(&language).cloned().unwrap_or(language))
+    });
 }
 
 /// Text as HTML. The template library's own writes letter by letter; most texts need one write.

@@ -62,6 +62,8 @@ pub struct Page {
     pub linked_from: Vec<Link>,
     /// Its code: a short hash of what it says, eight letters.
     pub code: String,
+    /// The same page in other languages.
+    pub languages: Vec<OtherLanguage>,
     /// Who wrote it, as far as it came from elsewhere.
     pub source_file: Option<String>,
 }
@@ -72,6 +74,15 @@ pub struct Link {
     /// The words: plain text.
     pub title: String,
     /// Where to.
+    pub address: Address,
+}
+
+/// The same page in another language.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct OtherLanguage {
+    /// The language, such as `fr`.
+    pub language: String,
+    /// Where it is, from the top of all languages.
     pub address: Address,
 }
 

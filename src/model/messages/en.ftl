@@ -1,6 +1,9 @@
 # Every word of the program's own that stands on a page, in English (Fluent syntax). Templates ask for them by id:
 # say(id="still-possible"), say(id="hand-over-spent", n=7). Words of guides are not here.
 
+## The language, in its own words
+language-name = English
+
 ## The frame of a page
 skip = Skip to the page
 short-cuts = Short cuts
