@@ -3,6 +3,7 @@
 
 ## The language, in its own words
 language-name = English
+other-languages = This page in other languages:
 
 ## The frame of a page
 skip = Skip to the page

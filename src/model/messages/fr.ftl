@@ -2,6 +2,7 @@
 
 ## The language, in its own words
 language-name = Français
+other-languages = Cette page dans d’autres langues :
 
 ## The frame of a page
 skip = Aller au contenu
