@@ -49,7 +49,8 @@ fn link_languages(all: &mut [Handbook]) {
     let there: Vec<_> = all.iter().map(addresses).collect();
     for (own, handbook) in all.iter_mut().enumerate() {
         for page in &mut handbook.pages {
-            let others = there.iter().enumerate().filter(|(other, (.., pages))| *other != own && pages.contains(&page.address));
+            let others =
+                there.iter().enumerate().filter(|(other, (.., pages))| *other != own && pages.contains(&page.address));
             page.languages = others
                 .map(|(_, (language, top, _))| OtherLanguage {
                     language: language.clone(),

@@ -88,7 +88,8 @@ impl Filling {
 
     /// Translations of guides that are there, each language once.
     fn translations<'t>(&mut self, folder: &Folder, trees: impl Iterator<Item = (FileId, &'t Node)>) {
-        let known: Vec<String> = folder.trees.iter().filter_map(|(_, tree)| guide_id(tree).map(str::to_owned)).collect();
+        let known: Vec<String> =
+            folder.trees.iter().filter_map(|(_, tree)| guide_id(tree).map(str::to_owned)).collect();
         for (file, tree) in trees {
             let Some(read) = translation::translation(file, tree, &mut self.flaws) else { continue };
             let first = self.guides.translations.iter().find(|one| one.of == read.of && one.language == read.language);

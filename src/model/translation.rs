@@ -10,9 +10,36 @@ use crate::source::{FileId, Flaw, Key, Node, NodeKind, Place, What};
 /// Keys whose values are words for people, and the files of pictures, which may have words in them. Everything else must be as the
 /// guide has it, or be left out.
 pub const WORDS: [&str; 30] = [
-    "title", "says", "for", "ask", "do", "short", "learner", "why", "closing", "next", "done", "heading", "by feel",
-    "wait for", "note", "not when", "substitute", "how", "at", "danger", "warning", "caution", "notice", "alt",
-    "caption", "because", "read", "quantity", "also", "file",
+    "title",
+    "says",
+    "for",
+    "ask",
+    "do",
+    "short",
+    "learner",
+    "why",
+    "closing",
+    "next",
+    "done",
+    "heading",
+    "by feel",
+    "wait for",
+    "note",
+    "not when",
+    "substitute",
+    "how",
+    "at",
+    "danger",
+    "warning",
+    "caution",
+    "notice",
+    "alt",
+    "caption",
+    "because",
+    "read",
+    "quantity",
+    "also",
+    "file",
 ];
 
 /// A file that begins with `translation:`.
@@ -114,7 +141,8 @@ impl Laid {
         if is_words(over) {
             return over.clone();
         }
-        self.flaws.push(Flaw::new(over.place, What::WrongType { wanted: "words".into(), found: over.described().into() }));
+        self.flaws
+            .push(Flaw::new(over.place, What::WrongType { wanted: "words".into(), found: over.described().into() }));
         guide.clone()
     }
 
@@ -162,7 +190,9 @@ impl Laid {
     /// What the translation leaves as it is, with a note of the words in it.
     fn kept(&mut self, key: &str, value: &Node) -> Node {
         match &value.kind {
-            NodeKind::Scalar(text) if key != "file" && WORDS.contains(&key) && text.chars().any(char::is_alphabetic) => {
+            NodeKind::Scalar(text)
+                if key != "file" && WORDS.contains(&key) && text.chars().any(char::is_alphabetic) =>
+            {
                 self.untranslated.push(Untranslated { place: value.place, key: key.to_owned() });
             }
             NodeKind::List(items) if key != "also" => {

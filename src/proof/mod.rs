@@ -111,7 +111,8 @@ pub fn check(folder: &Folder, guides: Guides, shape: Vec<Flaw>) -> Proofed {
 /// A language's guides with all that does not depend on words. Circuits do: their readings have titles.
 fn spoken(language: checks::translations::Language, own: &Proofed) -> Spoken {
     let checks::translations::Language { language, filled, index, references } = language;
-    let words_of_circuits = own.guides.circuits.iter().any(|(_, c)| filled.translated.contains(c.circuit.value.as_str()));
+    let words_of_circuits =
+        own.guides.circuits.iter().any(|(_, c)| filled.translated.contains(c.circuit.value.as_str()));
     let (circuits, sights) = match words_of_circuits {
         true => {
             let circuits = wired(&filled.guides);

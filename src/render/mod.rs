@@ -18,8 +18,8 @@ pub use states::states;
 pub use theme::{Theme, ThemeFailed};
 pub use words::Words;
 
-use crate::handbook::page::{Body, Link, Page};
 use crate::handbook::Handbook;
+use crate::handbook::page::{Body, Link, Page};
 use inside::Inside;
 use rayon::prelude::*;
 use serde::Serialize;
@@ -203,10 +203,10 @@ fn book<'b>(handbook: &'b Handbook, pages: &[Page], words: &Words, theme: &Theme
         jobs: has("jobs.html").then_some("jobs.html"),
         limits: has("limits.html").then_some("limits.html"),
         index: index(pages),
-        search_index: handbook.folder.as_ref().map_or_else(
-            || "look/search-index.js".to_owned(),
-            |folder| format!("look/search-index-{folder}.js"),
-        ),
+        search_index: handbook
+            .folder
+            .as_ref()
+            .map_or_else(|| "look/search-index.js".to_owned(), |folder| format!("look/search-index-{folder}.js")),
     }
 }
 

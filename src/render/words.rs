@@ -3,9 +3,9 @@
 //! In: a language. Out: [`Words`], which says a message with its arguments. A message that a language lacks is said in English.
 //! Promise: every message id that templates use exists in English; a test holds them together.
 
+use crate::model::messages;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
-use crate::model::messages;
 use unic_langid::{CharacterDirection, LanguageIdentifier};
 
 /// The words of a language.

@@ -20,7 +20,9 @@ pub fn from_flaw(flaw: Flaw) -> Finding {
         What::BadValue(why) => Finding::new(Code::BadValue, place, why, "look at how a guide that binds writes it"),
         What::NoHandbook => no_handbook(place),
         What::SecondHandbook(first) => second_handbook(place, first),
-        What::NoLanguage(_) | What::NotWords(_) | What::NothingToTranslate { .. } => translations::from_flaw(place, what),
+        What::NoLanguage(_) | What::NotWords(_) | What::NothingToTranslate { .. } => {
+            translations::from_flaw(place, what)
+        }
         What::TranslationOfNothing { .. } | What::SecondTranslation(_) => translations::from_flaw(place, what),
         other => from_text_flaw(place, other),
     }
