@@ -24,6 +24,8 @@ pub const SHEETS: &str = "sheets.html";
 pub const ABOUT: &str = "about.html";
 /// *Writing guides*.
 pub const WRITING: &str = "writing.html";
+/// Where an exercise on the practice bench is chosen.
+pub const PRACTICE: &str = "practice.html";
 /// Every page.
 pub const ALL: &str = "all.html";
 
@@ -58,6 +60,16 @@ pub fn guide(kind: Kind, id: &str) -> Address {
 /// The page of an item of kit.
 pub fn kit(item: &str) -> Address {
     format!("kit/{item}.html")
+}
+
+/// The practice bench of a fault-finding guide.
+pub fn practice(id: &str) -> Address {
+    format!("practice/{id}.html")
+}
+
+/// The exercise cards of a fault-finding guide.
+pub fn cards(id: &str) -> Address {
+    format!("practice/cards/{id}.html")
 }
 
 /// The sheet of a guide.

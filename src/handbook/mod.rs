@@ -19,7 +19,9 @@ mod lists;
 pub(crate) mod numbers;
 pub mod page;
 mod patterns;
+mod practice;
 mod questions;
+mod rehearsal;
 mod search;
 mod sheets;
 mod symptom;
@@ -106,6 +108,9 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     pages.par_extend(guides.procedures.par_iter().map(|(_, guide)| guides::procedure_page(laying, guide)));
     pages.extend(guides.checklists.iter().map(|(_, guide)| guides::checklist_page(laying, guide)));
     pages.extend(guides.circuits.iter().map(|(_, guide)| circuits::page(laying, guide)));
+    if !guides.symptoms.is_empty() {
+        pages.push(practice::index(laying));
+    }
     pages.push(lists::limits_page(laying));
     pages.push(lists::stores_page(laying));
     pages.push(lists::words_page(laying));

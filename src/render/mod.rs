@@ -138,6 +138,9 @@ fn template(body: &Body) -> &'static str {
         Body::Sheet(_) => "sheet",
         Body::Sheets(_) => "sheets",
         Body::Jobs(_) => "jobs",
+        Body::Practices(_) => "practices",
+        Body::Practice(_) => "practice",
+        Body::Cards(_) => "cards",
         Body::About(_) => "about",
         Body::Writing(_) => "writing",
         Body::All(_) => "all",
@@ -175,13 +178,16 @@ fn index(pages: &[Page]) -> Vec<IndexGroup> {
     let of = |address: &&str| pages.iter().find(|page| page.address == **address).map(link);
     let kits = pages.iter().filter(|page| matches!(page.body, Body::Kit(_))).map(link).collect();
     let finding = ["index.html", "lamps.html", "jobs.html", "all.html"];
+    let learning = ["practice.html"];
     let lists = ["limits.html", "stores.html", "words.html", "sheets.html"];
     let about = ["about.html", "writing.html"];
     let group = |links: Vec<Link>| IndexGroup { title: None, links };
-    vec![
+    let groups = vec![
         group(finding.iter().filter_map(of).collect()),
         group(kits),
+        group(learning.iter().filter_map(of).collect()),
         group(lists.iter().filter_map(of).collect()),
         group(about.iter().filter_map(of).collect()),
-    ]
+    ];
+    groups.into_iter().filter(|group| !group.links.is_empty()).collect()
 }

@@ -7,6 +7,7 @@ mod about;
 mod circuit;
 mod front;
 mod lists;
+mod practice;
 mod procedure;
 mod question;
 mod shared;
@@ -21,6 +22,10 @@ pub use front::{
     ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitLamps, KitRows, LampGroup, LampShown, Lamps, SymptomRow,
 };
 pub use lists::{AllPages, AllRow, Letter, LimitGroup, Limits, StoreGroup, StoreRow, Stores, WordRow, Words};
+pub use practice::{
+    Card, CardStep, Cards, Practice, PracticeAnswer, PracticeKit, PracticeProbe, PracticeReading, PracticeRemedy,
+    PracticeRow, Practices,
+};
 pub use procedure::{Check, CheckGroup, CheckItem, Checklist, LimitRow, Need, Needs, Procedure, Step, Torque};
 pub use question::{Answer, Answered, Ending, JobLine, Question, Remedy, RemedyChoice, RuledOut, Standing};
 pub use shared::{Picture, Rows, SafetyNote, Worded};
@@ -148,6 +153,12 @@ pub enum Body {
     Sheets(Rows),
     /// All jobs and checklists.
     Jobs(Jobs),
+    /// Where an exercise is chosen.
+    Practices(Practices),
+    /// The practice bench of a guide.
+    Practice(Box<Practice>),
+    /// The exercise cards of a guide.
+    Cards(Box<Cards>),
     /// *About this edition*.
     About(About),
     /// *Writing guides*.
