@@ -54,6 +54,7 @@ pub fn guide(kind: Kind, id: &str) -> Address {
         Kind::Stores => STORES.to_owned(),
         Kind::Limits => LIMITS.to_owned(),
         Kind::Words => WORDS.to_owned(),
+        Kind::Learning => format!("learning/{id}.html"),
     }
 }
 
@@ -70,6 +71,11 @@ pub fn practice(id: &str) -> Address {
 /// The exercise cards of a fault-finding guide.
 pub fn cards(id: &str) -> Address {
     format!("practice/cards/{id}.html")
+}
+
+/// A stop of a way to learn.
+pub fn stop(way: &str, id: &str) -> Address {
+    format!("learning/{way}/{id}.html")
 }
 
 /// The sheet of a guide.

@@ -91,7 +91,7 @@ fn row(laying: &Laying<'_>, thing: Thing, stored: Stored<'_>) -> StoreRow {
 /// The guides that point at a thing.
 pub fn used_in(laying: &Laying<'_>, thing: Thing, id: &str) -> Vec<Link> {
     let pointing = laying.directory.pointing.get(&(thing, id)).into_iter().flatten();
-    let has_page = |kind: Kind| matches!(kind, Kind::Symptom | Kind::Procedure | Kind::Checklist | Kind::Circuit);
+    let has_page = |kind: Kind| !matches!(kind, Kind::Handbook | Kind::Stores | Kind::Limits | Kind::Words);
     let pointing = pointing.filter(|(kind, _)| has_page(*kind));
     let mut links: Vec<Link> = pointing.map(|(kind, from)| laying.link(Thing::Guide(*kind), from)).collect();
     links.sort();

@@ -13,6 +13,7 @@ mod frame;
 mod front;
 mod guides;
 mod laying;
+mod learning;
 mod limits;
 mod links;
 mod lists;
@@ -23,6 +24,7 @@ mod practice;
 mod questions;
 mod rehearsal;
 mod search;
+mod self_check;
 mod sheets;
 mod symptom;
 mod ways;
@@ -108,6 +110,7 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     pages.par_extend(guides.procedures.par_iter().map(|(_, guide)| guides::procedure_page(laying, guide)));
     pages.extend(guides.checklists.iter().map(|(_, guide)| guides::checklist_page(laying, guide)));
     pages.extend(guides.circuits.iter().map(|(_, guide)| circuits::page(laying, guide)));
+    pages.extend(guides.learning.iter().flat_map(|(_, guide)| learning::pages(laying, guide)));
     if !guides.symptoms.is_empty() {
         pages.push(practice::index(laying));
     }

@@ -39,7 +39,9 @@ fn of_page(laying: &Laying<'_>, page: &Page) -> Option<Entry> {
         Body::Procedure(body) => (Some(Kind::Procedure), plain(&body.purpose)),
         Body::Checklist(body) => (Some(Kind::Checklist), plain(&body.purpose)),
         Body::Circuit(body) => (Some(Kind::Circuit), body.says.as_deref().map_or_else(String::new, plain)),
-        Body::Kit(_) => (None, String::new()),
+        Body::Way(body) => (Some(Kind::Learning), plain(&body.purpose)),
+        Body::Stop(body) => (None, body.says.as_deref().map_or_else(String::new, plain)),
+        Body::Practice(_) | Body::Kit(_) => (None, String::new()),
         _ => return None,
     };
     let also = kind.and_then(|kind| laying.directory.also.get(&(kind, id)));

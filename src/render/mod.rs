@@ -138,6 +138,8 @@ fn template(body: &Body) -> &'static str {
         Body::Sheet(_) => "sheet",
         Body::Sheets(_) => "sheets",
         Body::Jobs(_) => "jobs",
+        Body::Way(_) => "way",
+        Body::Stop(_) => "stop",
         Body::Practices(_) => "practices",
         Body::Practice(_) => "practice",
         Body::Cards(_) => "cards",
@@ -178,14 +180,13 @@ fn index(pages: &[Page]) -> Vec<IndexGroup> {
     let of = |address: &&str| pages.iter().find(|page| page.address == **address).map(link);
     let kits = pages.iter().filter(|page| matches!(page.body, Body::Kit(_))).map(link).collect();
     let finding = ["index.html", "lamps.html", "jobs.html", "all.html"];
-    let learning = ["practice.html"];
     let lists = ["limits.html", "stores.html", "words.html", "sheets.html"];
     let about = ["about.html", "writing.html"];
     let group = |links: Vec<Link>| IndexGroup { title: None, links };
     let groups = vec![
         group(finding.iter().filter_map(of).collect()),
         group(kits),
-        group(learning.iter().filter_map(of).collect()),
+        group(pages.iter().filter(|page| matches!(page.body, Body::Way(_) | Body::Practices(_))).map(link).collect()),
         group(lists.iter().filter_map(of).collect()),
         group(about.iter().filter_map(of).collect()),
     ];

@@ -6,6 +6,7 @@
 mod about;
 mod circuit;
 mod front;
+mod learning;
 mod lists;
 mod practice;
 mod procedure;
@@ -21,6 +22,7 @@ pub use circuit::{
 pub use front::{
     ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitLamps, KitRows, LampGroup, LampShown, Lamps, SymptomRow,
 };
+pub use learning::{CheckQuestion, Choice, LearningStop, Practised, Said, Way, WayStop};
 pub use lists::{AllPages, AllRow, Letter, LimitGroup, Limits, StoreGroup, StoreRow, Stores, WordRow, Words};
 pub use practice::{
     Card, CardStep, Cards, Practice, PracticeAnswer, PracticeKit, PracticeProbe, PracticeReading, PracticeRemedy,
@@ -153,6 +155,10 @@ pub enum Body {
     Sheets(Rows),
     /// All jobs and checklists.
     Jobs(Jobs),
+    /// A way to learn.
+    Way(Box<Way>),
+    /// A stop of one.
+    Stop(Box<LearningStop>),
     /// Where an exercise is chosen.
     Practices(Practices),
     /// The practice bench of a guide.

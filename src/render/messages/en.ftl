@@ -39,6 +39,8 @@ kind-words = Words
 kind-sheet = Bench sheet
 kind-sheets = Bench sheets
 kind-jobs = Jobs and checks
+kind-learning = Way to learn
+kind-stop = Stop on the way
 kind-practices = Practice bench
 kind-practice = Practice bench
 kind-cards = Exercise cards
@@ -401,6 +403,36 @@ not-good = not good
 go-on = go on
 since = since
 
+## Ways to learn and self-checks
+way-stops = Stops, in the order that builds up
+way-minutes = in all
+way-done = { $title }: done
+way-can = Afterwards you can
+way-after = After the last stop
+stop-n = Stop { $n } of { $of }
+stop-read = Read
+stop-practise = Practise
+stop-on-the-bench = Find a fault on the practice bench
+stop-before = Stop before: { $title }
+stop-after = Next stop: { $title }
+stop-way = The whole way
+check-heading = Check yourself
+check-how = The questions are made from the guides of this stop. One answer is right.
+check-limit = { $about }{ $of ->
+    [none] {""}
+   *[other] {" "}({ $of })
+}: what is the limit?
+check-lamp-sound = { $about }, all sound. What does this lamp do { $seen }: { $of }?
+check-lamp-fault = The fault is: { $about }. What does this lamp do { $seen }: { $of }?
+check-first-question = “{ $of }”: which of these questions comes first?
+check-first-step = “{ $of }”: which of these steps comes first?
+check-danger = “{ $of }”: what must you take care of?
+check-right = Right.
+check-wrong = Not that one. Try again, or open the answer.
+check-answer = Answer
+check-told = It stands here:
+check-sum = Right at the first try:
+
 ## The practice bench
 practice-lead = Find a fault before a real one finds you. The bench sets a faulty item; you look, test, and name the cause and the remedy.
 practice-level = How much you are told
@@ -533,6 +565,7 @@ writing-circuit = Circuits
 writing-stores = Stores
 writing-limits = Limits
 writing-words = Words
+writing-learning = Ways to learn
 writing-keys = Its { $n ->
     [one] 1 key
    *[other] { $n } keys
