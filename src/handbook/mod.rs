@@ -20,6 +20,7 @@ mod lists;
 pub(crate) mod numbers;
 pub mod page;
 mod patterns;
+mod places;
 mod practice;
 mod questions;
 mod rehearsal;
@@ -121,7 +122,7 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     pages.extend(sheets::pages(laying).into_iter().chain(sheets.into_iter().flatten()));
     pages.push(lists::sheets_page(&pages));
     pages.push(writing::page(laying));
-    pages.push(lists::all_page(&pages));
+    pages.push(lists::all_page(laying, &pages));
     pages
 }
 

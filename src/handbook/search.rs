@@ -18,7 +18,7 @@ pub struct Entry {
     /// Its kind: a message id.
     pub kind: &'static str,
     /// Other names.
-    pub also: String,
+    pub also: Vec<String>,
     /// What it says, in short.
     pub says: String,
 }
@@ -50,7 +50,7 @@ fn of_page(laying: &Laying<'_>, page: &Page) -> Option<Entry> {
         title: page.title.clone(),
         address: page.address.clone(),
         kind: page.kind,
-        also: also.join(", "),
+        also,
         says,
     })
 }
@@ -64,9 +64,8 @@ fn thing(
     says: Option<&Prose>,
 ) -> Entry {
     let link = laying.link(thing, id);
-    let also: Vec<&str> = also.iter().map(|line| line.value.as_str()).collect();
     let says = says.map_or_else(String::new, |says| plain(&says.value.0));
-    Entry { title: link.title, address: link.address, kind, also: also.join(", "), says }
+    Entry { title: link.title, address: link.address, kind, also: lines(also), says }
 }
 
 fn of_stores(laying: &Laying<'_>) -> Vec<Entry> {

@@ -20,7 +20,8 @@ pub use circuit::{
     Circuit, CircuitFigure, CircuitPart, DrawnPiece, DrawnPoint, DrawnPosition, LampSaid, PatternRow, Patterns,
 };
 pub use front::{
-    ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitLamps, KitRows, LampGroup, LampShown, Lamps, SymptomRow,
+    ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitLamps, KitPlace, KitRows, LampGroup, LampShown, Lamps,
+    PlaceCause, SymptomRow,
 };
 pub use learning::{CheckQuestion, Choice, LearningStop, Practised, Said, Way, WayStop};
 pub use lists::{AllPages, AllRow, Letter, LimitGroup, Limits, StoreGroup, StoreRow, Stores, WordRow, Words};

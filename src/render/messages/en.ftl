@@ -76,6 +76,11 @@ lamps-lead = Look at the lamp first, then choose the item it is seen on.
 two-lamps = Two lamps: first at rest, then pressed.
 checks = Checks
 all-jobs = All jobs and checks
+kit-places = By part of the item
+kit-places-how = Press a part on the drawing to come to its place here.
+kit-place-causes = What can be wrong
+kit-place-nothing = No guide is about this part.
+all-see = { $kind }, see { $title }
 any-item = Any item
 circuits = Circuits
 symptom-note = { $seen }: { $causes ->
@@ -265,7 +270,14 @@ hand-over-spent = { $n ->
     [one] 1 minute spent.
    *[other] { $n } minutes spent.
 }
-hand-over-how = Read it out, or send the address of this page: it holds the answers so far.
+hand-over-open = Open now: { $what }.
+hand-over-how = Read it out, copy it, print it, or send the address of this page: it holds the answers so far.
+hand-over-copy = Copy
+hand-over-print = Print this alone
+hand-over-copied = Copied.
+hand-over-not-copied = This browser does not let a page copy. Mark the words and copy them by hand.
+way-back = Go on where you left
+way-back-forget = Forget it
 
 ## Endings
 mend-it = Mend it
