@@ -162,7 +162,8 @@ fn kit_page(laying: &Laying<'_>, faults: &Faults<'_>, item: &str) -> Page {
         places: places::places(laying, item),
     };
     let mut page = frame::page(&addresses::kit(item), "kind-kit", &laying.item_title(item), Body::Kit(kit));
-    page.rail = Some(laying.rail(item, |place| ("plain", None, Some(places::address(item, place))))).filter(|rail| !rail.places.is_empty());
+    page.rail = Some(laying.rail(item, |place| ("plain", None, Some(places::address(item, place)))))
+        .filter(|rail| !rail.places.is_empty());
     page
 }
 

@@ -47,12 +47,7 @@ fn minutes(stop: &model::LearningStop) -> Option<u32> {
     stop.minutes.as_ref().map(|minutes| whole(told(minutes)))
 }
 
-fn stop_page(
-    laying: &Laying<'_>,
-    guide: &model::Learning,
-    stops: &[&model::LearningStop],
-    at: usize,
-) -> Option<Page> {
+fn stop_page(laying: &Laying<'_>, guide: &model::Learning, stops: &[&model::LearningStop], at: usize) -> Option<Page> {
     let stop = stops.get(at)?;
     let beside = |at: Option<usize>| at.and_then(|at| stops.get(at)).map(|stop| stop_link(guide, stop));
     let link = stop_link(guide, stop);

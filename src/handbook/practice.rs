@@ -66,7 +66,8 @@ pub fn index(laying: &Laying<'_>) -> Page {
 fn dealt(guide: &str, hypotheses: &[Hypothesis]) -> Vec<usize> {
     let first_of = |at: &usize| {
         let here = hypotheses.get(*at);
-        let same = hypotheses.iter().enumerate().filter(|(_, one)| here.is_some_and(|here| one.suspect == here.suspect));
+        let same =
+            hypotheses.iter().enumerate().filter(|(_, one)| here.is_some_and(|here| one.suspect == here.suspect));
         same.min_by_key(|(at, one)| (std::cmp::Reverse(one.weight), *at)).is_some_and(|(first, _)| first == *at)
     };
     let (mut chosen, mut others): (Vec<usize>, Vec<usize>) = (0..hypotheses.len()).partition(first_of);

@@ -177,11 +177,8 @@ fn suspects(asking: &Asking<'_>, remedies: &[&str]) -> Vec<Named> {
         stop_gap: at(cause.stop_gap.as_ref()),
     });
     let lasting = asking.guide.rest.as_ref().and_then(|rest| rest.lasting.as_ref());
-    let rest = asking.case.diagnosis.case().rest.map(|_| Named {
-        id: "rest".into(),
-        remedy: at(lasting),
-        stop_gap: None,
-    });
+    let rest =
+        asking.case.diagnosis.case().rest.map(|_| Named { id: "rest".into(), remedy: at(lasting), stop_gap: None });
     causes.chain(rest).collect()
 }
 

@@ -46,13 +46,7 @@ fn of_page(laying: &Laying<'_>, page: &Page) -> Option<Entry> {
     };
     let also = kind.and_then(|kind| laying.directory.also.get(&(kind, id)));
     let also = also.map_or_else(Vec::new, |also| lines(also));
-    Some(Entry {
-        title: page.title.clone(),
-        address: page.address.clone(),
-        kind: page.kind,
-        also,
-        says,
-    })
+    Some(Entry { title: page.title.clone(), address: page.address.clone(), kind: page.kind, also, says })
 }
 
 fn thing(

@@ -96,8 +96,7 @@ impl<'a> Asking<'a> {
 
     /// What the limits are that the guides name. Wrong choices are other limits' values in the same unit.
     fn limits(&self) -> Vec<CheckQuestion> {
-        let all: Vec<LimitRow> =
-            self.laying.directory.limits.keys().filter_map(|id| self.laying.limit(id)).collect();
+        let all: Vec<LimitRow> = self.laying.directory.limits.keys().filter_map(|id| self.laying.limit(id)).collect();
         let named = |row: &&LimitRow| {
             let references = self.laying.proofed.references.iter();
             let to = references.filter(|reference| reference.to == (Thing::Limit, row.id.clone()));
@@ -113,10 +112,15 @@ impl<'a> Asking<'a> {
         let circuits = &self.laying.proofed.guides.circuits;
         let named = self.symptoms().filter_map(|guide| guide.circuit.as_ref()).map(|named| named.value.as_str());
         let ids: BTreeSet<&str> = named.chain(self.of_kind(Kind::Circuit)).collect();
-        let guides = ids.iter().filter_map(|id| circuits.iter().map(|(_, c)| c).find(|c| c.circuit.value.as_str() == *id));
-        let wired = guides.filter_map(|guide| Some((guide, self.laying.proofed.circuits.get(guide.circuit.value.as_str())?)));
+        let guides =
+            ids.iter().filter_map(|id| circuits.iter().map(|(_, c)| c).find(|c| c.circuit.value.as_str() == *id));
+        let wired =
+            guides.filter_map(|guide| Some((guide, self.laying.proofed.circuits.get(guide.circuit.value.as_str())?)));
         let whole = wired.filter(|(_, wired)| wired.is_whole());
-        whole.flat_map(|(guide, wired)| patterns::patterns(self.laying, guide, wired)).flat_map(|lamp| self.lamp(&lamp)).collect()
+        whole
+            .flat_map(|(guide, wired)| patterns::patterns(self.laying, guide, wired))
+            .flat_map(|lamp| self.lamp(&lamp))
+            .collect()
     }
 
     /// Of sound kit, and of one fault that the guides look into and that shows in one way only.
@@ -162,7 +166,8 @@ impl<'a> Asking<'a> {
             let case = self.laying.case(guide)?;
             let written = sound(&guide.probes);
             let order = case.diagnosis.as_written_order();
-            let titles = order.iter().filter_map(|probe| written.get(probe.0)).map(|probe| questions::short_title(probe));
+            let titles =
+                order.iter().filter_map(|probe| written.get(probe.0)).map(|probe| questions::short_title(probe));
             let link = self.laying.link(Thing::Guide(Kind::Symptom), guide.symptom.value.as_str());
             first_of("check-first-question", titles.collect(), link)
         });

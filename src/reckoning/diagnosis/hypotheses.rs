@@ -65,7 +65,10 @@ mod tests {
             needs: vec![JobIndex(1)],
             shut: Vec::new(),
             after: Vec::new(),
-            answers: vec![Answer { named: vec![Named::cause(0), Named::cause(1)] }, Answer { named: vec![Named::cause(1)] }],
+            answers: vec![
+                Answer { named: vec![Named::cause(0), Named::cause(1)] },
+                Answer { named: vec![Named::cause(1)] },
+            ],
             otherwise: AnswerIndex(1),
             works_now: None,
         };
