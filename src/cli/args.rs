@@ -92,6 +92,8 @@ pub enum Blank {
     Limits,
     /// The glossary.
     Words,
+    /// A way to learn.
+    Learning,
 }
 
 /// `reckon`.
@@ -220,6 +222,8 @@ pub enum KindName {
     Limits,
     /// The glossary.
     Words,
+    /// A way to learn.
+    Learning,
 }
 
 /// `completions`.

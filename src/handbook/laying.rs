@@ -84,7 +84,7 @@ impl<'a> Laying<'a> {
         let item = kit?.value.as_str();
         let here = here.map(|named| named.value.as_str());
         let state = |place: &str| if Some(place) == here { "here" } else { "plain" };
-        let rail = self.rail(item, |place| (state(place), None, Some(addresses::kit(item))));
+        let rail = self.rail(item, |place| (state(place), None, Some(super::places::address(item, place))));
         (!rail.places.is_empty()).then_some(rail)
     }
 

@@ -14,14 +14,19 @@ mod front;
 mod guides;
 mod languages;
 mod laying;
+mod learning;
 mod limits;
 mod links;
 mod lists;
 pub(crate) mod numbers;
 pub mod page;
 mod patterns;
+mod places;
+mod practice;
 mod questions;
+mod rehearsal;
 mod search;
+mod self_check;
 mod sheets;
 mod symptom;
 mod ways;
@@ -115,6 +120,10 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     pages.par_extend(guides.procedures.par_iter().map(|(_, guide)| guides::procedure_page(laying, guide)));
     pages.extend(guides.checklists.iter().map(|(_, guide)| guides::checklist_page(laying, guide)));
     pages.extend(guides.circuits.iter().map(|(_, guide)| circuits::page(laying, guide)));
+    pages.extend(guides.learning.iter().flat_map(|(_, guide)| learning::pages(laying, guide)));
+    if !guides.symptoms.is_empty() {
+        pages.push(practice::index(laying));
+    }
     pages.push(lists::limits_page(laying));
     pages.push(lists::stores_page(laying));
     pages.push(lists::words_page(laying));
@@ -122,7 +131,7 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     pages.extend(sheets::pages(laying).into_iter().chain(sheets.into_iter().flatten()));
     pages.push(lists::sheets_page(&pages));
     pages.push(writing::page(laying));
-    pages.push(lists::all_page(&pages));
+    pages.push(lists::all_page(laying, &pages));
     pages
 }
 

@@ -139,6 +139,7 @@ impl Filling {
             Kind::Stores => push(&mut guides.stores, file, filled(tree, flaws)),
             Kind::Limits => push(&mut guides.limits, file, filled(tree, flaws)),
             Kind::Words => push(&mut guides.words, file, filled(tree, flaws)),
+            Kind::Learning => push(&mut guides.learning, file, filled(tree, flaws)),
         }
     }
 }

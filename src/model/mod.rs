@@ -10,6 +10,7 @@ mod electric;
 mod fill;
 mod handbook_file;
 mod kit;
+mod learning;
 mod limits;
 pub mod messages;
 mod procedure;
@@ -28,6 +29,7 @@ pub use electric::{Current, Resistance, ResistanceRange, Voltage};
 pub use fill::{InLanguage, fill, translated};
 pub use handbook_file::{HandbookFile, Item, Paper, Units, Withdrawn};
 pub use kit::{BUILT_IN, built_in_places};
+pub use learning::{Learning, LearningStop};
 pub use limits::{BoundKind, Limit, Limits};
 pub use procedure::{Check, Procedure, Step, ThreadState, Torque};
 pub use schema::{any_guide, schema};
@@ -60,6 +62,8 @@ pub struct Guides {
     pub stores: Vec<(FileId, Stores)>,
     /// Limits.
     pub limits: Vec<(FileId, Limits)>,
+    /// Ways to learn.
+    pub learning: Vec<(FileId, Learning)>,
     /// Words.
     pub words: Vec<(FileId, Glossary)>,
     /// Guides in other languages, in the order of their files' names.
@@ -89,11 +93,13 @@ pub enum Kind {
     Limits,
     /// The glossary.
     Words,
+    /// A way to learn.
+    Learning,
 }
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Kind; 8] = [
+    pub const ALL: [Kind; 9] = [
         Kind::Handbook,
         Kind::Symptom,
         Kind::Procedure,
@@ -102,6 +108,7 @@ impl Kind {
         Kind::Stores,
         Kind::Limits,
         Kind::Words,
+        Kind::Learning,
     ];
 
     /// The key that a guide of this kind starts with.
@@ -115,6 +122,7 @@ impl Kind {
             Kind::Stores => "stores",
             Kind::Limits => "limits",
             Kind::Words => "words",
+            Kind::Learning => "learning",
         }
     }
 

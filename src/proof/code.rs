@@ -127,7 +127,7 @@ codes! {
         what: "A value that means nothing here.", why: "The program cannot tell what is meant.", mend: "See the message.";
     UnknownKind, "unknown-kind", Error, No,
         what: "The first key of a file is not a kind of guide.", why: "The first key says what the file is; without it the file is not read.",
-        mend: "Put `symptom:`, `procedure:`, `checklist:`, `circuit:`, `stores:`, `limits:`, `words:` or `handbook:` first.";
+        mend: "Put `symptom:`, `procedure:`, `checklist:`, `circuit:`, `stores:`, `limits:`, `words:`, `learning:` or `handbook:` first.";
     NoHandbook, "no-handbook", Error, No,
         what: "The folder has no `handbook.yaml`.", why: "The handbook would have no title, no edition and no caution.",
         mend: "Add one, or make a new handbook with `coquille begin DIR` and copy it from there.";

@@ -87,6 +87,7 @@ pub fn check(folder: &Folder, guides: Guides, shape: Vec<Flaw>) -> Proofed {
     checks::places::check(&guides, &index, &mut findings);
     checks::symptoms::check(&guides, &mut findings);
     checks::procedures::check(&guides, &mut findings);
+    checks::learning::check(&guides, &mut findings);
     checks::limits::check(&guides, &folder.texts, &mut findings);
     checks::torques::check(&guides, &folder.texts, &mut findings);
     checks::handbook::check(&guides, &mut findings);

@@ -174,6 +174,11 @@ fn template(body: &Body) -> &'static str {
         Body::Sheet(_) => "sheet",
         Body::Sheets(_) => "sheets",
         Body::Jobs(_) => "jobs",
+        Body::Way(_) => "way",
+        Body::Stop(_) => "stop",
+        Body::Practices(_) => "practices",
+        Body::Practice(_) => "practice",
+        Body::Cards(_) => "cards",
         Body::About(_) => "about",
         Body::Writing(_) => "writing",
         Body::All(_) => "all",
@@ -219,10 +224,12 @@ fn index(pages: &[Page]) -> Vec<IndexGroup> {
     let lists = ["limits.html", "stores.html", "words.html", "sheets.html"];
     let about = ["about.html", "writing.html"];
     let group = |links: Vec<Link>| IndexGroup { title: None, links };
-    vec![
+    let groups = vec![
         group(finding.iter().filter_map(of).collect()),
         group(kits),
+        group(pages.iter().filter(|page| matches!(page.body, Body::Way(_) | Body::Practices(_))).map(link).collect()),
         group(lists.iter().filter_map(of).collect()),
         group(about.iter().filter_map(of).collect()),
-    ]
+    ];
+    groups.into_iter().filter(|group| !group.links.is_empty()).collect()
 }

@@ -6,7 +6,9 @@
 mod about;
 mod circuit;
 mod front;
+mod learning;
 mod lists;
+mod practice;
 mod procedure;
 mod question;
 mod shared;
@@ -18,9 +20,15 @@ pub use circuit::{
     Circuit, CircuitFigure, CircuitPart, DrawnPiece, DrawnPoint, DrawnPosition, LampSaid, PatternRow, Patterns,
 };
 pub use front::{
-    ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitLamps, KitRows, LampGroup, LampShown, Lamps, SymptomRow,
+    ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitLamps, KitPlace, KitRows, LampGroup, LampShown, Lamps,
+    PlaceCause, SymptomRow,
 };
+pub use learning::{CheckQuestion, Choice, LearningStop, Practised, Said, Way, WayStop};
 pub use lists::{AllPages, AllRow, Letter, LimitGroup, Limits, StoreGroup, StoreRow, Stores, WordRow, Words};
+pub use practice::{
+    Card, CardStep, Cards, Practice, PracticeAnswer, PracticeKit, PracticeProbe, PracticeReading, PracticeRemedy,
+    PracticeRow, Practices,
+};
 pub use procedure::{Check, CheckGroup, CheckItem, Checklist, LimitRow, Need, Needs, Procedure, Step, Torque};
 pub use question::{Answer, Answered, Ending, JobLine, Question, Remedy, RemedyChoice, RuledOut, Standing};
 pub use shared::{Picture, Rows, SafetyNote, Worded};
@@ -159,6 +167,16 @@ pub enum Body {
     Sheets(Rows),
     /// All jobs and checklists.
     Jobs(Jobs),
+    /// A way to learn.
+    Way(Box<Way>),
+    /// A stop of one.
+    Stop(Box<LearningStop>),
+    /// Where an exercise is chosen.
+    Practices(Practices),
+    /// The practice bench of a guide.
+    Practice(Box<Practice>),
+    /// The exercise cards of a guide.
+    Cards(Box<Cards>),
     /// *About this edition*.
     About(About),
     /// *Writing guides*.
