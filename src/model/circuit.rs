@@ -62,6 +62,9 @@ pub struct Circuit {
     /// What sound kit shows: it must, over the whole range of every figure.
     #[serde(default)]
     pub healthy: Many<Tolerant<Healthy>>,
+    /// What there is to learn from it: the positions to look at one after the other. They make the page *How it works*.
+    #[serde(default)]
+    pub teaches: Many<Tolerant<Lesson>>,
     /// Findings that are accepted, with the reason.
     #[serde(default)]
     pub accepts: Many<Tolerant<Waiver>>,
@@ -122,6 +125,8 @@ pub struct Piece {
     pub piece: Named,
     /// What it is, in words.
     pub title: Line,
+    /// The same in a word or two, for the drawing.
+    pub short: Option<Line>,
     /// The point it starts at.
     pub from: Named,
     /// The point it ends at.
@@ -141,6 +146,8 @@ pub struct Touching {
     pub touching: Named,
     /// What touches what, in words.
     pub title: Line,
+    /// The same in a word or two, for the drawing.
+    pub short: Option<Line>,
     /// One of the two points.
     pub from: Named,
     /// The other.
@@ -206,9 +213,9 @@ pub struct Fault {
     pub touches: Many<Named>,
     /// The resistance of what touches.
     pub ohms: Option<Placed<Told<ResistanceRange>>>,
-    /// A piece or touching that has more ohms than it should; `by` says how many more.
-    #[serde(rename = "more ohms")]
-    pub more_ohms: Option<Named>,
+    /// Pieces or touchings that have more ohms than they should; `by` says how many more each has.
+    #[serde(rename = "more ohms", default)]
+    pub more_ohms: Many<Named>,
     /// How many ohms more.
     pub by: Option<Placed<Told<ResistanceRange>>>,
     /// Touchings that never close.
@@ -373,6 +380,20 @@ pub struct Healthy {
     pub when: Option<Named>,
     /// What it shows.
     pub shows: Placed<Shows>,
+}
+
+/// One thing to learn: a position to look at, and what to see in it.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize, JsonSchema)]
+pub struct Lesson {
+    /// The position: `rest`, or its id.
+    pub lesson: Named,
+    /// A heading: `A hit off target`. The position's own words if there is none.
+    pub title: Option<Line>,
+    /// What to see in it, in a few plain sentences.
+    pub says: Prose,
+    /// The two points between which the current is looked for, if not those that the first lamp looks at.
+    #[serde(rename = "loop", default)]
+    pub between: Many<Named>,
 }
 
 /// What a reading shows.

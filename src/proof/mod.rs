@@ -83,6 +83,7 @@ pub fn check(folder: &Folder, guides: Guides, shape: Vec<Flaw>) -> Proofed {
     let circuits = wired(&guides);
     let sights = sights::sights(&guides, &circuits, &mut findings);
     checks::circuits::check(&guides, &circuits, &sights, &mut findings);
+    checks::idle::check(&guides, &circuits, &mut findings);
     let cases = cases::cases(&guides, &circuits, &sights, &mut findings);
     let (mut findings, accepted) = checks::waivers::apply(&guides, findings);
     findings.sort_by(|one, other| (one.place, one.code, &one.message).cmp(&(other.place, other.code, &other.message)));

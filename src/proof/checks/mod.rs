@@ -3,6 +3,7 @@
 pub mod circuits;
 pub mod handbook;
 pub mod hazards;
+pub mod idle;
 pub mod limits;
 pub mod pictures;
 pub mod places;

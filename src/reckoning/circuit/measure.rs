@@ -7,7 +7,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::corners::{Edge, corners, wires};
+use super::corners::{Edge, Turn, corners, wires};
 use super::live::on_the_way;
 use super::solve::{Wire, resistance};
 use super::{At, Carrier, FaultId, Flaw, Link, Measure, Network, Ohms, Pair, PositionId, Span};
@@ -114,7 +114,11 @@ impl Probed {
         let live: BTreeSet<usize> = self.live.iter().chain(&other.live).copied().collect();
         let edges: Vec<Edge> = live.into_iter().filter_map(|index| self.edges.get(index)).copied().collect();
         let kept = [self.one, self.other, other.one, other.other];
-        corners(&edges, &kept, |wires| {
+        let turns = |edges: &[Edge]| {
+            let (mine, theirs) = (shares(edges, self.one, self.other), shares(edges, other.one, other.other));
+            mine.into_iter().zip(theirs).map(|(mine, theirs)| turn(mine, theirs)).collect()
+        };
+        corners(&edges, &kept, turns, |wires| {
             let between = |probed: &Probed| resistance(wires, probed.one, probed.other).unwrap_or(f64::INFINITY);
             between(self) - between(other)
         })
@@ -171,6 +175,29 @@ impl Probed {
         };
         let wires: Vec<Wire> = self.live.iter().filter_map(wire).collect();
         resistance(&wires, self.one, self.other).unwrap_or(f64::INFINITY)
+    }
+}
+
+/// How each of these edges takes part in a resistance; nothing if it carries none of its current.
+fn shares(edges: &[Edge], one: usize, other: usize) -> Vec<Option<Share>> {
+    let ends: Vec<(usize, usize)> = edges.iter().map(|edge| (edge.from, edge.to)).collect();
+    let live = on_the_way(&ends, one, other);
+    let share = |index: usize| {
+        let without: Vec<(usize, usize)> =
+            live.iter().filter(|other| **other != index).filter_map(|&other| ends.get(other)).copied().collect();
+        let whole = on_the_way(&without, one, other).is_empty();
+        live.contains(&index).then_some(if whole { Share::Whole } else { Share::Part })
+    };
+    (0..edges.len()).map(share).collect()
+}
+
+/// Which way a difference goes with a piece: up with the square of its share of the current in the first resistance, down with
+/// that in the second (Cohn 1950), and a share is at most the whole.
+fn turn(first: Option<Share>, second: Option<Share>) -> Turn {
+    match (first, second) {
+        (_, None) | (Some(Share::Whole), _) => Turn::Rises,
+        (None, _) | (_, Some(Share::Whole)) => Turn::Falls,
+        (Some(Share::Part), Some(Share::Part)) => Turn::Either,
     }
 }
 
