@@ -60,6 +60,16 @@ pub fn kit(item: &str) -> Address {
     format!("kit/{item}.html")
 }
 
+/// What the lamps of an instrument can show of an item.
+pub fn lamps_of(item: &str, instrument: &str) -> Address {
+    format!("lamps/{item}-on-{instrument}.html")
+}
+
+/// The page that teaches a circuit.
+pub fn how(circuit: &str) -> Address {
+    format!("how/{circuit}.html")
+}
+
 /// The sheet of a guide.
 pub fn sheet(id: &str) -> Address {
     format!("sheets/{id}.html")

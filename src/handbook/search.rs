@@ -39,6 +39,7 @@ fn of_page(laying: &Laying<'_>, page: &Page) -> Option<Entry> {
         Body::Procedure(body) => (Some(Kind::Procedure), plain(&body.purpose)),
         Body::Checklist(body) => (Some(Kind::Checklist), plain(&body.purpose)),
         Body::Circuit(body) => (Some(Kind::Circuit), body.says.as_deref().map_or_else(String::new, plain)),
+        Body::How(body) => (None, body.says.as_deref().map_or_else(String::new, plain)),
         Body::Kit(_) => (None, String::new()),
         _ => return None,
     };

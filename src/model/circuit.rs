@@ -62,9 +62,8 @@ pub struct Circuit {
     /// What sound kit shows: it must, over the whole range of every figure.
     #[serde(default)]
     pub healthy: Many<Tolerant<Healthy>>,
-    /// What there is to learn from it: the positions to look at one after the other. They make the page *How it works*.
-    #[serde(default)]
-    pub teaches: Many<Tolerant<Lesson>>,
+    /// What there is to learn from it: it makes a page *How it works*.
+    pub teaches: Option<Teaches>,
     /// Findings that are accepted, with the reason.
     #[serde(default)]
     pub accepts: Many<Tolerant<Waiver>>,
@@ -380,6 +379,17 @@ pub struct Healthy {
     pub when: Option<Named>,
     /// What it shows.
     pub shows: Placed<Shows>,
+}
+
+/// What there is to learn from a circuit.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize, JsonSchema)]
+pub struct Teaches {
+    /// Its heading: `How a foil works`.
+    pub title: Line,
+    /// The idea of it, in a sentence or two.
+    pub says: Option<Prose>,
+    /// The positions to look at, one after the other.
+    pub lessons: Many<Tolerant<Lesson>>,
 }
 
 /// One thing to learn: a position to look at, and what to see in it.

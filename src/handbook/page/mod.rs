@@ -15,10 +15,12 @@ mod symptom;
 
 pub use about::{About, AcceptedFinding, FindingPage, OpenFinding, Withdrawn, Writing, WritingKey, WritingKind};
 pub use circuit::{
-    Circuit, CircuitFigure, CircuitPart, DrawnPiece, DrawnPoint, DrawnPosition, LampSaid, PatternRow, Patterns,
+    Circuit, CircuitFigure, CircuitPart, DrawnPiece, DrawnPoint, DrawnPosition, How, LampSaid, PatternRow, Patterns,
+    TaughtPosition,
 };
 pub use front::{
-    ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitLamps, KitRows, LampGroup, LampShown, Lamps, SymptomRow,
+    ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitRows, LampDoor, LampDoors, LampGroup, LampShown, Lamps, LampsOf,
+    SymptomRow,
 };
 pub use lists::{AllPages, AllRow, Letter, LimitGroup, Limits, StoreGroup, StoreRow, Stores, WordRow, Words};
 pub use procedure::{Check, CheckGroup, CheckItem, Checklist, LimitRow, Need, Needs, Procedure, Step, Torque};
@@ -124,6 +126,10 @@ pub enum Body {
     Kit(Kit),
     /// By what the lamp does.
     Lamps(Lamps),
+    /// What the lamps by which an item is judged can show on one instrument.
+    LampsOf(Box<LampsOf>),
+    /// *How it works*.
+    How(Box<How>),
     /// A fault-finding guide.
     Symptom(Box<Symptom>),
     /// A question of one.

@@ -19,7 +19,8 @@ pub fn check(guides: &Guides, circuits: &BTreeMap<String, Wired>, findings: &mut
     let by_id: Circuits<'_> = guides.circuits.iter().map(|(_, c)| (c.circuit.value.as_str(), c)).collect();
     for circuit in by_id.values() {
         let seats = seats(circuit, &by_id);
-        let wired: Option<Vec<Seat<'_>>> = seats.iter().map(|(circuit, prefix)| seat(circuit, prefix, circuits)).collect();
+        let wired: Option<Vec<Seat<'_>>> =
+            seats.iter().map(|(circuit, prefix)| seat(circuit, prefix, circuits)).collect();
         let Some(seats) = wired else { continue };
         findings.extend(sound(&circuit.faults).filter_map(|fault| shows_nothing(&fault.fault, &seats)));
         findings.extend(sound(&circuit.touching).filter_map(|touching| never_closes(&touching.touching, &seats)));

@@ -94,7 +94,7 @@ pub struct Expected {
 /// A lesson of a circuit, found in its network.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Taught {
-    /// Which of the lessons as written, from 0.
+    /// Which of the sound lessons, from 0.
     pub lesson: usize,
     /// The position to look at.
     pub position: PositionId,
@@ -196,7 +196,8 @@ impl Wiring {
     }
 
     fn lessons(&mut self, circuit: &Circuit) {
-        for (lesson, told) in self.sound(&circuit.teaches).into_iter().enumerate() {
+        let told = circuit.teaches.as_ref().map_or_else(Vec::new, |teaches| self.sound(&teaches.lessons));
+        for (lesson, told) in told.into_iter().enumerate() {
             let position = self.find_position(&told.lesson);
             let between = match told.between.is_empty() {
                 true => None,

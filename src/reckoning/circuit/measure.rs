@@ -18,11 +18,25 @@ impl Network {
     /// # Errors
     /// [`Flaw::Unknown`] for anything of another network.
     pub fn measure(&self, measure: &Measure, position: PositionId, fault: Option<FaultId>) -> Result<Span, Flaw> {
+        self.measured(measure, position, fault, &self.links(position, fault)?)
+    }
+
+    /// The same, where it is known already what conducts in the position: the lamps of an apparatus look at it many times.
+    pub(super) fn measured(
+        &self,
+        measure: &Measure,
+        position: PositionId,
+        fault: Option<FaultId>,
+        here: &[Link],
+    ) -> Result<Span, Flaw> {
+        let probed = |(pair, at): (Pair, At)| match at {
+            At::Position(other) if other != position => Probed::new(self, pair, other, self.links(other, fault)?),
+            _ => Probed::new(self, pair, position, here.to_vec()),
+        };
         match *measure {
-            Measure::Between(pair) => Ok(Probed::new(self, (pair, At::Here), position, fault)?.span()),
+            Measure::Between(pair) => Ok(probed((pair, At::Here))?.span()),
             Measure::Less { first, second } => {
-                let one = Probed::new(self, first, position, fault)?;
-                let other = Probed::new(self, second, position, fault)?;
+                let (one, other) = (probed(first)?, probed(second)?);
                 Ok(one.less(&other))
             }
         }
@@ -56,18 +70,8 @@ struct Seat {
 }
 
 impl Probed {
-    fn new(
-        network: &Network,
-        (pair, at): (Pair, At),
-        position: PositionId,
-        fault: Option<FaultId>,
-    ) -> Result<Probed, Flaw> {
+    fn new(network: &Network, pair: Pair, position: PositionId, links: Vec<Link>) -> Result<Probed, Flaw> {
         network.known_pair(pair)?;
-        let position = match at {
-            At::Here => position,
-            At::Position(position) => position,
-        };
-        let links = network.links(position, fault)?;
         let edges: Vec<Edge> =
             links.iter().map(|link| Edge { from: link.from.0, to: link.to.0, ohms: link.ohms }).collect();
         let (one, other) = (network.root(pair.one).0, network.root(pair.other).0);

@@ -45,7 +45,8 @@ fn turns(edges: &[Edge], pole: usize, battery: usize, pin: usize) -> Vec<Turn> {
     let driven = runs(&ends, pole, battery);
     // The lamp is a source now, so its own edge does not count, and the battery is an edge like another.
     let lamp = |(from, to): &(usize, usize)| (*from, *to) == (pole, pin) || (*to, *from) == (pole, pin);
-    let mut others: Vec<(usize, usize)> = ends.iter().map(|ends| if lamp(ends) { (pole, pole) } else { *ends }).collect();
+    let mut others: Vec<(usize, usize)> =
+        ends.iter().map(|ends| if lamp(ends) { (pole, pole) } else { *ends }).collect();
     others.push((battery, pole));
     let back = runs(&others, pin, pole);
     let turn = |(driven, back): (Run, Run)| match (driven, back) {
