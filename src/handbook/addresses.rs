@@ -78,6 +78,16 @@ pub fn stop(way: &str, id: &str) -> Address {
     format!("learning/{way}/{id}.html")
 }
 
+/// What the lamps of an instrument can show of an item.
+pub fn lamps_of(item: &str, instrument: &str) -> Address {
+    format!("lamps/{item}-on-{instrument}.html")
+}
+
+/// The page that teaches a circuit.
+pub fn how(circuit: &str) -> Address {
+    format!("how/{circuit}.html")
+}
+
 /// The sheet of a guide.
 pub fn sheet(id: &str) -> Address {
     format!("sheets/{id}.html")

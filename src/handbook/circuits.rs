@@ -6,7 +6,7 @@ use super::circuit_drawing::{Sketch, words};
 use super::laying::{Laying, markdown};
 use super::lists::used_in;
 use super::page::{Body, Circuit, CircuitFigure, CircuitPart, DrawnPosition, Page};
-use super::{addresses, frame, patterns};
+use super::{addresses, frame, lessons, patterns};
 use crate::model::{self, Kind, ResistanceRange};
 use crate::proof::Thing;
 use crate::proof::cases::sound;
@@ -24,6 +24,7 @@ pub fn page(laying: &Laying<'_>, guide: &model::Circuit) -> Page {
     let body = Circuit {
         says: markdown(guide.says.as_ref()),
         guides: used_in(laying, Thing::Guide(Kind::Circuit), id),
+        how: wired.and_then(|wired| lessons::link(guide, wired)),
         drawings: wired.map_or_else(Vec::new, |wired| drawings(laying, guide, wired)),
         lamps: wired.map_or_else(Vec::new, |wired| patterns::patterns(laying, guide, wired)),
         source: guide.source.as_ref().map(|source| source.value.clone()),
@@ -49,7 +50,8 @@ fn drawings(laying: &Laying<'_>, guide: &model::Circuit, wired: &Wired) -> Vec<D
     drawn.collect()
 }
 
-fn sketch<'a>(laying: &Laying<'_>, guide: &model::Circuit, wired: &'a Wired) -> Option<Sketch<'a>> {
+/// The sketch of a circuit along its item; nothing for a circuit of no item.
+pub fn sketch<'a>(laying: &Laying<'_>, guide: &model::Circuit, wired: &'a Wired) -> Option<Sketch<'a>> {
     let kit = guide.kit.as_ref()?;
     let item = laying.proofed.circuits.get(kit.value.as_str());
     let side = guide.sides.first().map(|side| side.value.as_str());

@@ -3,7 +3,7 @@
 //! In: the guides of an item. Out: one section a place, in the order of the rail, with the causes, the jobs and the parts there.
 
 use super::addresses;
-use super::laying::{Laying, place_title};
+use super::laying::Laying;
 use super::page::{KitPlace, Link, PlaceCause};
 use crate::model::{self, Kind, Named};
 use crate::proof::Thing;
@@ -23,7 +23,7 @@ pub fn address(item: &str, place: &str) -> String {
 pub fn places(laying: &Laying<'_>, item: &str) -> Vec<KitPlace> {
     let of = |place: &str| KitPlace {
         anchor: anchor(item, place),
-        title: place_title(place),
+        title: place.to_owned(),
         causes: causes(laying, item, place),
         jobs: jobs(laying, item, place)
             .map(|job| laying.link(Thing::Guide(Kind::Procedure), job.procedure.value.as_str()))

@@ -42,6 +42,7 @@ fn of_page(laying: &Laying<'_>, page: &Page) -> Option<Entry> {
         Body::Way(body) => (Some(Kind::Learning), plain(&body.purpose)),
         Body::Stop(body) => (None, body.says.as_deref().map_or_else(String::new, plain)),
         Body::Practice(_) | Body::Kit(_) => (None, String::new()),
+        Body::How(body) => (None, body.says.as_deref().map_or_else(String::new, plain)),
         _ => return None,
     };
     let also = kind.and_then(|kind| laying.directory.also.get(&(kind, id)));

@@ -10,7 +10,7 @@ use super::page::{
 };
 use super::questions::{self, Asking};
 use super::ways::{self, At};
-use super::{addresses, circuits, frame, practice, sheets};
+use super::{addresses, circuits, frame, lessons, practice, sheets};
 use crate::model::{self, Kind, Order};
 use crate::proof::Thing;
 use crate::proof::cases::sound;
@@ -69,6 +69,7 @@ fn own_page(asking: &Asking<'_>, least: &Tree) -> Page {
         comes_and_goes: comes_and_goes(guide),
         figure: circuits::figure(laying, guide, None),
         circuit: guide.circuit.as_ref().map(|named| laying.link(Thing::Guide(Kind::Circuit), named.value.as_str())),
+        how: lessons::links(laying, guide.kit.value.as_str()).into_iter().next(),
     };
     let address = addresses::guide(Kind::Symptom, id);
     let mut page = frame::page(&address, "kind-symptom", &guide.title.value, Body::Symptom(Box::new(body)));

@@ -35,8 +35,8 @@ pub use procedure::{Check, Procedure, Step, ThreadState, Torque};
 pub use schema::{any_guide, schema};
 pub use stores::{Consumable, Part, Stores, Tool};
 pub use symptom::{
-    Access, Answer, Cause, First, FirstAnswer, LampSeen, Order, Probe, Reads, Rest, SeenOn, Shares, Symptom, TellApart,
-    Unlike,
+    Access, Answer, Cause, First, FirstAnswer, LampSeen, Order, Probe, Reads, Rest, SeenOn, Shares, SignSeen, Symptom,
+    TellApart, Unlike,
 };
 pub use value::{Id, Line, Many, Markdown, Minutes, Misread, MisreadKind, Named, Prose, Share, Told};
 pub use words::{Glossary, Word};

@@ -285,6 +285,18 @@ codes! {
     CircuitKnowsAnother, "circuit-knows-another", Advice, Yes,
         what: "The circuit has faults that show the same and that no cause names.", why: "A reader with one of them finds nothing on the list.",
         mend: "Add them as causes with their share, or accept the finding and say why.";
+    SymptomWithoutCircuit, "symptom-without-circuit", Advice, Yes,
+        what: "A symptom seen on an instrument names no circuit, though the handbook has one of its item.", why: "Nothing holds its causes against the electricity.",
+        mend: "Name the circuit and the faults of the causes, or accept the finding and say why a circuit has nothing to say.";
+    FaultShowsNothing, "fault-shows-nothing", Advice, Yes,
+        what: "A fault of a circuit changes no reading of it, nor of a circuit that uses it.", why: "Nobody with a tester or a meter can find it.",
+        mend: "Correct what the fault does, add a reading that finds it, or accept the finding and say how it is found.";
+    PointJoinedToNothing, "point-joined-to-nothing", Advice, Yes,
+        what: "A point of a circuit that nothing leads to.", why: "Whatever is read there is open for ever.",
+        mend: "Join it by a piece or a touching, or take it out.";
+    TouchingNeverCloses, "touching-never-closes", Advice, Yes,
+        what: "A touching that no position and no fault ever closes.", why: "It says that two things can touch, and they never do.",
+        mend: "Name it under `meets:` of a position, or take it out.";
     UnknownFinding, "unknown-finding", Error, No,
         what: "A waiver names a finding that does not exist.", why: "It accepts nothing.", mend: "Correct the code.";
     WaiverRefused, "waiver-refused", Error, No,

@@ -97,6 +97,7 @@ pub fn check(folder: &Folder, guides: Guides, shape: Vec<Flaw>) -> Proofed {
     let circuits = wired(&guides);
     let sights = sights::sights(&guides, &circuits, &mut findings);
     checks::circuits::check(&guides, &circuits, &sights, &mut findings);
+    checks::idle::check(&guides, &circuits, &mut findings);
     let cases = cases::cases(&guides, &circuits, &sights, &mut findings);
     let languages = checks::translations::check(folder, &guides, &mut findings);
     checks::messages::check(folder, &guides, &mut findings);

@@ -156,6 +156,10 @@ fn walk_circuit<'a>(guide: &'a Circuit, leaf: &mut dyn FnMut(Leaf<'a>)) {
     guide.faults.iter().filter_map(Tolerant::sound).for_each(|fault| prose(&fault.says, leaf));
     guide.lamps.iter().filter_map(Tolerant::sound).for_each(|lamp| prose(&lamp.says, leaf));
     guide.readings.iter().filter_map(Tolerant::sound).for_each(|reading| prose(&reading.says, leaf));
+    if let Some(teaches) = &guide.teaches {
+        prose(&teaches.says, leaf);
+        teaches.lessons.iter().filter_map(Tolerant::sound).for_each(|lesson| prose([&lesson.says], leaf));
+    }
 }
 
 fn walk_lists<'a>(guides: &'a Guides, visit: &mut Visit<'_, 'a>) {

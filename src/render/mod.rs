@@ -162,6 +162,8 @@ fn template(body: &Body) -> &'static str {
         Body::Front(_) => "front",
         Body::Kit(_) => "kit",
         Body::Lamps(_) => "lamps",
+        Body::LampsOf(_) => "lamps-of",
+        Body::How(_) => "how",
         Body::Symptom(_) => "symptom",
         Body::Question(_) => "question",
         Body::Ending(_) => "ending",

@@ -17,11 +17,12 @@ mod symptom;
 
 pub use about::{About, AcceptedFinding, FindingPage, OpenFinding, Withdrawn, Writing, WritingKey, WritingKind};
 pub use circuit::{
-    Circuit, CircuitFigure, CircuitPart, DrawnPiece, DrawnPoint, DrawnPosition, LampSaid, PatternRow, Patterns,
+    Circuit, CircuitFigure, CircuitPart, DrawnPiece, DrawnPoint, DrawnPosition, How, LampSaid, PatternRow, Patterns,
+    TaughtPosition,
 };
 pub use front::{
-    ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitLamps, KitPlace, KitRows, LampGroup, LampShown, Lamps,
-    PlaceCause, SymptomRow,
+    ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitPlace, KitRows, LampDoor, LampDoors, LampGroup, LampShown,
+    Lamps, LampsOf, PlaceCause, SymptomRow,
 };
 pub use learning::{CheckQuestion, Choice, LearningStop, Practised, Said, Way, WayStop};
 pub use lists::{AllPages, AllRow, Letter, LimitGroup, Limits, StoreGroup, StoreRow, Stores, WordRow, Words};
@@ -143,6 +144,10 @@ pub enum Body {
     Kit(Kit),
     /// By what the lamp does.
     Lamps(Lamps),
+    /// What the lamps by which an item is judged can show on one instrument.
+    LampsOf(Box<LampsOf>),
+    /// *How it works*.
+    How(Box<How>),
     /// A fault-finding guide.
     Symptom(Box<Symptom>),
     /// A question of one.

@@ -45,6 +45,8 @@ pub struct Symptom {
     pub comes_and_goes: bool,
     /// The circuit behind it.
     pub circuit: Option<Link>,
+    /// The page that teaches how sound kit works.
+    pub how: Option<Link>,
     /// The circuit drawn sound, held as it is when the symptom is seen.
     pub figure: Option<CircuitFigure>,
 }

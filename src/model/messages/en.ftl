@@ -31,6 +31,9 @@ forget = Clear my ticks and readings
 kind-front = What do you see?
 kind-kit = Item
 kind-lamps = By what the lamp does
+kind-lamps-tester = What the lamps of a tester show
+kind-lamps-apparatus = What the lamps of the apparatus show
+kind-how = How it works
 kind-symptom = Fault finding
 kind-question = Question
 kind-ending = Cause and remedy
@@ -402,7 +405,7 @@ circuit-drawn-how = The wide band is the live loop.
 circuit-at-rest = At rest, nothing touched
 circuit-closed = The loop is closed.
 circuit-open = The loop is open.
-circuit-instrument = Plug and instrument
+circuit-instrument = Plug and tester
 lamp-may = may be lit or dark
 circuit-fault = fault
 circuit-lamps = What you see and what it means
@@ -410,8 +413,16 @@ circuit-see = You see
 circuit-means = It means
 circuit-look-up = Look it up
 circuit-sound = Sound
+no-guide = No guide
+count-of-faults = { $n ->
+    [one] one fault can show it
+   *[other] { $n } faults can show it
+ }
 circuit-figure-sound = Sound kit, held the same way:
-lamps-by-kit = By item, instrument and lamp
+lamps-by-kit = Choose the item and the instrument
+lamps-of-lead = Find the lamp, and the row that does what yours does. You look { $seen }.
+lamps-of-others = Other guides
+lamps-of-other = { $title }, { $seen }
 lamps-by-kit-how = Computed from the circuits. A fault stands in every row that it can show.
 lamp-and-instrument = { $lamp }, { $seen }
 circuit-guides = Where it is used

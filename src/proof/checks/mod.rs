@@ -3,6 +3,7 @@
 pub mod circuits;
 pub mod handbook;
 pub mod hazards;
+pub mod idle;
 pub mod learning;
 pub mod limits;
 pub mod messages;
