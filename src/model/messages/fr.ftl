@@ -469,3 +469,170 @@ count-limits = Limites
 ## The proof of a remedy, at an ending
 then-prove-it = Une fois réparé, vérifier
 prove-after = Après « { $job } », vérifier
+
+## By place, by lamp, how it works
+kind-lamps-tester = Ce que montrent les lampes d’un testeur
+kind-lamps-apparatus = Ce que montrent les lampes de l’appareil
+kind-how = Comment cela marche
+kind-learning = Chemin pour apprendre
+kind-stop = Étape du chemin
+kind-practices = Établi d’exercice
+kind-practice = Établi d’exercice
+kind-cards = Cartes d’exercice
+kit-places = Par partie du matériel
+kit-places-how = Pressez une partie sur le dessin pour venir à sa place ici.
+kit-place-causes = Ce qui peut ne pas aller
+kit-place-nothing = Aucun guide ne parle de cette partie.
+all-see = { $kind }, voir { $title }
+hand-over-open = Ouvert en ce moment : { $what }.
+hand-over-copy = Copier
+hand-over-print = Imprimer ceci seul
+hand-over-copied = Copié.
+hand-over-not-copied = Ce navigateur ne laisse pas une page copier. Marquez les mots et copiez-les à la main.
+way-back = Reprendre où vous étiez
+way-back-forget = L’oublier
+no-guide = Aucun guide
+count-of-faults = { $n ->
+    [one] une panne peut le montrer
+   *[other] { $n } pannes peuvent le montrer
+ }
+lamps-of-lead = Trouvez la lampe, puis la ligne qui fait comme la vôtre. Vous regardez { $seen }.
+lamps-of-others = Autres guides
+lamps-of-other = { $title }, { $seen }
+
+## Learning
+way-stops = Les étapes, dans l’ordre où elles s’appuient l’une sur l’autre
+way-minutes = en tout
+way-done = { $title } : fait
+way-can = Ensuite vous savez
+way-after = Après la dernière étape
+stop-n = Étape { $n } sur { $of }
+stop-read = Lire
+stop-practise = S’exercer
+stop-on-the-bench = Trouver une panne sur l’établi d’exercice
+stop-before = Étape d’avant : { $title }
+stop-after = Étape d’après : { $title }
+stop-way = Tout le chemin
+check-heading = Vérifiez-vous
+check-how = Les questions sont faites avec les guides de cette étape. Une seule réponse est juste.
+check-limit = { $about }{ $of ->
+    [none] {""}
+   *[other] {" "}({ $of })
+ }
+check-lamp-sound = { $about }, tout en bon état. Que fait cette lampe { $seen } : { $of } ?
+check-lamp-fault = La panne est : { $about }. Que fait cette lampe { $seen } : { $of } ?
+check-first-question = « { $of } » : laquelle de ces questions vient en premier ?
+check-first-step = « { $of } » : laquelle de ces étapes vient en premier ?
+check-danger = « { $of } » : à quoi devez-vous prendre garde ?
+check-right = Juste.
+check-wrong = Pas celle-là. Essayez encore, ou ouvrez la réponse.
+check-answer = Réponse
+check-told = Cela se trouve ici :
+check-sum = Juste au premier essai :
+
+## The practice bench
+practice-lead = Trouvez une panne avant qu’une vraie ne vous trouve. L’établi pose un matériel en panne ; vous regardez, essayez, puis nommez la cause et le remède.
+practice-level = Ce qui vous est dit
+practice-level-1 = Avec de l’aide
+practice-level-2 = Par vous-même
+practice-level-3 = De mémoire
+practice-level-says-1 = Vous voyez ce qui reste possible, et la question que poserait le chemin le plus rapide.
+practice-level-says-2 = Vous voyez les minutes et les réponses, rien d’autre.
+practice-level-says-3 = Pas de minutes, et le remède est l’un de tous les travaux sur ce matériel.
+practice-teacher = Le mot dans l’adresse choisit la panne : qui ouvre la même adresse trouve la même panne.
+practice-without = Sans script, l’établi ne peut pas poser de panne. Les cartes d’exercice font de même sur papier.
+practice-cards = Cartes d’exercice
+practice-cards-n = { $n ->
+    [one] 1 carte
+   *[other] { $n } cartes
+}
+practice-bench = Établi d’exercice
+practice-all = Tous les exercices
+practice-set = Une panne est sur l’établi. Trouvez-la en aussi peu de minutes que possible ; elles comptent comme au vrai établi.
+practice-seed = Mot qui choisit la panne
+practice-use-seed = La poser
+practice-again = Une autre panne
+practice-seen = Ce qui se voit
+practice-isolated = Que c’est ce matériel et aucun autre a été établi avant.
+practice-spent = Minutes passées :
+practice-open = Ouvert en ce moment :
+practice-nothing = rien
+practice-do = Ce que vous pouvez faire
+practice-how = Comment on le fait
+practice-opens = Ouvre d’abord : { $what }
+practice-next = Le chemin le plus rapide ferait maintenant ceci.
+practice-reading = Ou prendre une mesure du circuit
+practice-reading-takes = Un regard sur une lampe compte une demi-minute, une mesure au multimètre une minute. L’ouverture n’est pas comptée.
+practice-choose = Choisir
+practice-read = Prendre la mesure
+practice-unknown = Le circuit ne couvre pas ce qui est sur l’établi : rien à lire, aucune minute comptée.
+practice-shows-lit = allumée
+practice-shows-dark = éteinte
+practice-shows-sounds = cela sonne
+practice-shows-silent = c’est muet
+practice-shows-in = dans la limite
+practice-shows-over = au-dessus de la limite
+practice-shows-open = pas de liaison
+practice-shows-comes-and-goes = par moments
+practice-possible-how = Sur 100 cas avec les mêmes réponses.
+practice-enough = Vous en savez assez : nommez-la.
+practice-name-it = La nommer
+practice-cause = Qu’est-ce que c’est ?
+practice-remedy = Qu’est-ce qui la répare durablement ?
+practice-put-aside = Rien de cela : étiqueter et passer la main
+practice-your-name = Votre nom, si vous voulez ; il reste sur cet appareil
+practice-judge = Nommer et voir
+practice-name-both = Choisissez d’abord une cause et un remède.
+practice-outcome = Votre résultat
+practice-was = C’était
+practice-mends = Ce qui la répare durablement
+practice-cause-right = La cause est juste.
+practice-cause-same = Une autre cause, mais le même remède répare les deux : vous n’aviez pas à les distinguer.
+practice-cause-wrong = La cause n’est pas juste.
+practice-remedy-right = Le remède est juste.
+practice-remedy-gap = Votre remède ne fait que gagner du temps ; le durable est au-dessus.
+practice-remedy-wrong = Le remède n’est pas juste.
+practice-guess = Vous l’avez nommée avant que ce soit certain. Restait possible :
+practice-is-right = juste
+practice-is-same = même remède
+practice-is-gap = dépannage
+practice-is-wrong = faux
+practice-own-way = Votre chemin
+practice-least-way = Le chemin qui attend le moins de minutes
+practice-least-note = Ce chemin est le plus rapide en moyenne sur tous les cas. Pour une panne donnée, un autre peut être plus rapide par chance.
+practice-did = Ce qui a été fait
+practice-answer = Réponse
+practice-out = Écarté
+practice-less-likely = rien de certain
+practice-needless = inutile : le remède était connu
+practice-closing = Refermer
+practice-total = En tout
+practice-results = Résultats sur cet appareil
+practice-results-where = Ce navigateur les garde et ne les envoie nulle part. Certains navigateurs les gardent page par page.
+practice-csv = Enregistrer en tableau (CSV)
+practice-print = Imprimer
+practice-forget = Effacer les résultats
+practice-field-when = Quand
+practice-field-name = Nom
+practice-field-guide = Guide
+practice-field-seed = Mot
+practice-field-level = Niveau
+practice-field-cause = Cause
+practice-field-remedy = Remède
+practice-field-minutes = Minutes
+practice-field-least = Chemin le plus rapide
+practice-field-steps = Gestes
+cards-lead = À deux avec une carte : l’un travaille avec le recto, l’autre tient le verso et répond.
+cards-how = Imprimez recto verso : chaque verso est sur la page après son recto. Ne montrez pas le verso avant que la cause soit nommée. À l’établi, le mot CARD-1 pose la panne de la carte 1.
+card-n = Carte { $n }
+card-do = Dites ce que vous feriez ensuite ; on vous dit ce que vous voyez. Additionnez les minutes. L’ouverture compte une fois.
+card-opening = Ouvrir :
+card-turn = Montrer le verso de la carte { $n }
+card-back = Verso de la carte { $n }
+card-answers = Réponses, dans l’ordre du recto
+card-least = Le chemin qui attend le moins de minutes, avec les minutes passées
+card-closed = { $n ->
+    [one] 1 minute en tout, refermé.
+   *[other] { $n } minutes en tout, refermé.
+}
+writing-learning = Chemins pour apprendre
