@@ -221,9 +221,8 @@ fn solve(mut rows: Vec<Vec<f64>>) -> Vec<f64> {
         rows.swap(column, best);
         for below in column + 1..size {
             let factor = rows[below][column] / rows[column][column];
-            for place in column..=size {
-                rows[below][place] -= factor * rows[column][place];
-            }
+            let pivot = rows[column].clone();
+            rows[below].iter_mut().zip(pivot).skip(column).for_each(|(place, above)| *place -= factor * above);
         }
     }
     let mut solved = vec![0.0; size];
