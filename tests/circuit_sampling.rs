@@ -28,7 +28,7 @@ fn what_is_drawn_inside_the_tolerances_is_read_inside_the_computed_range() {
 
 #[test]
 #[ignore = "takes a minute: run by tests/run --all"]
-fn the_same_holds_for_the_bouts() {
+fn every_bout_is_read_inside_its_computed_range_too() {
     let mut numbers = Numbers(1);
     for (id, wired) in guides::circuits().into_iter().filter(|(id, _)| id.ends_with("-bout")) {
         assert!(sample(&id, &wired.network, &mut numbers) > 1_000, "{id}");
