@@ -5,6 +5,7 @@
 
 mod code;
 pub mod figures;
+pub mod forms;
 mod functions;
 mod prose;
 mod search;
@@ -18,7 +19,8 @@ pub use theme::{Theme, ThemeFailed};
 pub use words::Words;
 
 use crate::handbook::page::{Body, Link, Page};
-use crate::handbook::{Cover, Handbook};
+use crate::handbook::{Cover, Entry, Handbook};
+use forms::Stock;
 use rayon::prelude::*;
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
@@ -49,6 +51,7 @@ struct Book<'b> {
     edition: &'b str,
     caution: &'b str,
     logo: Option<String>,
+    online: bool,
     jobs: Option<&'static str>,
     limits: Option<&'static str>,
     index: Vec<IndexGroup>,
@@ -61,25 +64,132 @@ struct IndexGroup {
     links: Vec<Link>,
 }
 
+/// What stands around a page.
+#[derive(Debug, Clone)]
+pub(crate) enum Frame {
+    /// All that a page needs to stand by itself.
+    Page,
+    /// Nothing: it is a section of a file that has its own frame. With a stock, drawings share what they have in common.
+    Section(Option<Arc<Stock>>),
+}
+
+/// A handbook ready to be set, page by page and whenever a page is wanted.
+pub struct Setting {
+    tera: Tera,
+    indexes: BTreeMap<String, Value>,
+    words: Arc<Words>,
+    title: String,
+    edition: String,
+    language: String,
+    pages: BTreeMap<String, Page>,
+    search: Vec<Entry>,
+    files: BTreeMap<String, Vec<u8>>,
+}
+
+impl std::fmt::Debug for Setting {
+    fn fmt(&self, words: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(words, "Setting({}, {} pages)", self.title, self.pages.len())
+    }
+}
+
+impl Setting {
+    /// Makes ready what is set when it is wanted: pages of a folder.
+    ///
+    /// # Errors
+    /// When a template of the theme is faulty.
+    pub fn of_pages(handbook: Handbook, theme: &Theme) -> Result<Setting, RenderFailed> {
+        Setting::of(handbook, theme, Frame::Page)
+    }
+
+    pub(crate) fn of(mut handbook: Handbook, theme: &Theme, frame: Frame) -> Result<Setting, RenderFailed> {
+        let words = Arc::new(Words::of(&handbook.cover.language));
+        let (template, stock) = match &frame {
+            Frame::Page => (theme::FRAME, None),
+            Frame::Section(stock) => ("pages/frame-section.html", stock.as_ref()),
+        };
+        let mut tera = theme.templates(template)?;
+        functions::register(&mut tera, &words, std::mem::take(&mut handbook.targets), stock);
+        let mut pages = std::mem::take(&mut handbook.pages);
+        for page in &mut pages {
+            if page.title.is_empty() {
+                page.title = own_title(page, &words);
+            }
+            if matches!(frame, Frame::Section(_)) {
+                page.root = prose::ROOT.to_owned();
+            }
+        }
+        let book = book(&handbook.cover, &pages, &words, theme);
+        tera.global_context().insert("book", &book);
+        let indexes = indexes(&tera, &book, &pages)?;
+        let mut files = theme.assets();
+        files.insert("look/search-index.js".into(), search::index(&handbook.search, &words, &|to| Some(to.to_owned())));
+        files.append(&mut handbook.pictures);
+        let pages = pages.into_iter().map(|page| (page.address.clone(), page)).collect();
+        let (cover, search) = (handbook.cover, handbook.search);
+        let (title, edition, language) = (cover.title, cover.edition, cover.language);
+        Ok(Setting { tera, indexes, words, title, edition, language, pages, search, files })
+    }
+
+    /// The bytes of a file of the folder: a page, set now, or one that stands beside the pages. Nothing when there is none.
+    ///
+    /// # Errors
+    /// When the page's template is faulty.
+    pub fn file(&self, address: &str) -> Result<Option<Vec<u8>>, RenderFailed> {
+        match self.pages.get(address) {
+            Some(page) => one(&self.tera, &self.indexes, page).map(|(_, bytes)| Some(bytes)),
+            None => Ok(self.files.get(address).cloned()),
+        }
+    }
+
+    /// The pages, by address.
+    pub fn pages(&self) -> &BTreeMap<String, Page> {
+        &self.pages
+    }
+
+    /// A part of the theme by itself, given what its template calls it by.
+    ///
+    /// # Errors
+    /// When the part is faulty.
+    pub fn part(&self, name: &str, given: &impl Serialize) -> Result<String, RenderFailed> {
+        let given = Context::from_serialize(given).map_err(|error| faulty(name, &error))?;
+        let set = self.tera.render_component(name, &given, None, true);
+        set.map_err(|error| faulty(name, &error))
+    }
+
+    /// Every page, set.
+    pub(crate) fn all(&self) -> Result<Vec<(String, Vec<u8>)>, RenderFailed> {
+        let pages: Vec<&Page> = self.pages.values().collect();
+        pages.into_par_iter().map(|page| one(&self.tera, &self.indexes, page)).collect()
+    }
+
+    /// A template that is no page's: what a form has around its sections.
+    pub(crate) fn around(&self, name: &str, given: &Context) -> Result<String, RenderFailed> {
+        let mut context = given.clone();
+        context.insert("root", prose::ROOT);
+        context.insert_value("index", self.indexes.get(prose::ROOT).cloned().unwrap_or_else(Value::none));
+        self.tera.render(name, &context).map_err(|error| faulty(name, &error))
+    }
+}
+
 /// Renders every file of the site. Each page's data are let go as soon as it is rendered.
 ///
 /// # Errors
 /// When a template of the theme is faulty.
-pub fn render(mut handbook: Handbook, theme: &Theme) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
-    let words = Arc::new(Words::of(&handbook.cover.language));
-    let mut tera = theme.templates()?;
-    functions::register(&mut tera, &words, std::mem::take(&mut handbook.targets));
-    let mut pages = std::mem::take(&mut handbook.pages);
-    pages.iter_mut().filter(|page| page.title.is_empty()).for_each(|page| page.title = own_title(page, &words));
-    let book = book(&handbook.cover, &pages, &words, theme);
-    tera.global_context().insert("book", &book);
-    let indexes = indexes(&tera, &book, &pages)?;
+pub fn render(handbook: Handbook, theme: &Theme) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
+    let online = is_online(&handbook.cover);
+    let Setting { tera, indexes, pages, mut files, title, language, .. } = Setting::of(handbook, theme, Frame::Page)?;
+    let pages: Vec<Page> = pages.into_values().collect();
     let rendered: Result<Vec<_>, _> = pages.into_par_iter().map(|page| one(&tera, &indexes, &page)).collect();
-    let mut files: BTreeMap<String, Vec<u8>> = rendered?.into_iter().collect();
-    files.extend(theme.assets());
-    files.insert("look/search-index.js".into(), search::index(&handbook, &words));
-    files.append(&mut handbook.pictures);
+    files.extend(rendered?);
+    if online {
+        forms::online(&title, &language, &mut files);
+    }
     Ok(files)
+}
+
+/// Whether the handbook is also on the net, where a phone may keep it.
+fn is_online(cover: &Cover) -> bool {
+    cover.address.as_deref().is_some_and(|address| address.starts_with("https://"))
 }
 
 /// The name of a page that no guide names: from the messages.
@@ -163,6 +273,7 @@ fn book<'b>(cover: &'b Cover, pages: &[Page], words: &Words, theme: &Theme) -> B
         edition: &cover.edition,
         caution: &cover.caution,
         logo: theme.logo(),
+        online: is_online(cover),
         jobs: has("jobs.html").then_some("jobs.html"),
         limits: has("limits.html").then_some("limits.html"),
         index: index(pages),
