@@ -26,6 +26,7 @@ mod symptom;
 mod ways;
 mod writing;
 
+pub use addresses::guide as page_of;
 pub use links::{LinkedLimit, Target, Targets};
 pub use search::Entry;
 
