@@ -95,6 +95,12 @@ impl Theme {
         assets
     }
 
+    /// The style sheet of a book, with the theme's light colours in it: e-readers know no custom properties.
+    pub(super) fn book_style(&self) -> String {
+        let css = self.files.get("book/book.css").map_or(&[][..], Vec::as_slice);
+        self.colours.put_in(&String::from_utf8_lossy(css))
+    }
+
     /// The states of the theme's parts, as text, in the order of the parts' names.
     pub(super) fn part_states(&self) -> impl Iterator<Item = (&str, &[u8])> {
         let states = self.files.iter().filter(|(name, _)| name.starts_with("parts/") && name.ends_with("/states.yaml"));

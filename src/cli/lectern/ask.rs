@@ -78,7 +78,10 @@ mod tests {
     fn a_page_is_asked_for_by_its_address() {
         let ask = asked("GET /faults/a.html?x=1 HTTP/1.1\r\nHost: localhost:4680\r\n\r\n").unwrap();
         assert_eq!((ask.address.as_str(), ask.query.as_str()), ("faults/a.html", "x=1"));
-        assert_eq!(asked("HEAD / HTTP/1.1\r\nhost: 127.0.0.1:4680\r\n\r\n").map(|ask| ask.address), Ok("index.html".into()));
+        assert_eq!(
+            asked("HEAD / HTTP/1.1\r\nhost: 127.0.0.1:4680\r\n\r\n").map(|ask| ask.address),
+            Ok("index.html".into())
+        );
     }
 
     #[test]

@@ -105,9 +105,11 @@ impl Desk {
         let turn = match read {
             Ok(Read { proofed, findings, setting: Some(setting) }) => {
                 let pages = setting.pages().len();
-                state.theme = proofed.guides.handbook.as_ref().and_then(|(_, file)| Some(file.theme.as_ref()?.value.clone()));
+                state.theme =
+                    proofed.guides.handbook.as_ref().and_then(|(_, file)| Some(file.theme.as_ref()?.value.clone()));
                 let advice = proofed.advice();
-                (state.proofed, state.setting, state.findings, state.trouble) = (Some(proofed), Some(setting), findings, None);
+                (state.proofed, state.setting, state.findings, state.trouble) =
+                    (Some(proofed), Some(setting), findings, None);
                 Turn::Bound { pages, advice, took: started.elapsed() }
             }
             Ok(Read { proofed, findings, setting: None }) => {
@@ -185,7 +187,8 @@ impl State {
                 Spot::Elsewhere => {}
             }
         }
-        let elsewhere = self.findings.iter().filter(|finding| matches!(self.spot(&html, address, finding), Spot::Elsewhere));
+        let elsewhere =
+            self.findings.iter().filter(|finding| matches!(self.spot(&html, address, finding), Spot::Elsewhere));
         on_top.push_str(&self.listed(&elsewhere.collect::<Vec<_>>(), address));
         match html.find("<main").and_then(|at| Some(at + html[at..].find('>')? + 1)) {
             Some(at) => html.insert_str(at, &on_top),
@@ -239,7 +242,9 @@ impl State {
         };
         let lines: String = findings.iter().take(MOST_LISTED).map(line).collect();
         let more = report::count(findings.len(), "finding", "findings");
-        format!("<div class=\"finding advice\"><p class=\"finding-what\">{more} in other guides</p><ul class=\"plainly\">{lines}</ul></div>")
+        format!(
+            "<div class=\"finding advice\"><p class=\"finding-what\">{more} in other guides</p><ul class=\"plainly\">{lines}</ul></div>"
+        )
     }
 
     /// A page of the lectern's own.

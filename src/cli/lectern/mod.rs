@@ -90,10 +90,9 @@ fn told(turn: &Turn, terminal: &mut Terminal) {
             };
             format!("{}{advice}, in {:.2} s", super::report::count(*pages, "page", "pages"), took.as_secs_f64())
         }
-        Turn::Faulty { errors, first } => format!(
-            "{}: {first}. The pages stay as they were.",
-            super::report::count(*errors, "error", "errors")
-        ),
+        Turn::Faulty { errors, first } => {
+            format!("{}: {first}. The pages stay as they were.", super::report::count(*errors, "error", "errors"))
+        }
         Turn::Failed(why) => format!("{why} The pages stay as they were."),
     });
 }

@@ -64,7 +64,10 @@ fn send(mut stream: &TcpStream, status: u16, kind: &str, body: &[u8], head_only:
 
 /// Waits until the pages are other than those of the turn that the page was made in, and says so (server-sent events).
 fn news(mut stream: &TcpStream, ask: &Ask, desk: &Desk) -> io::Result<()> {
-    write!(stream, "HTTP/1.1 200 OK\r\nContent-Type: text/event-stream\r\nCache-Control: no-store\r\nConnection: close\r\n\r\n")?;
+    write!(
+        stream,
+        "HTTP/1.1 200 OK\r\nContent-Type: text/event-stream\r\nCache-Control: no-store\r\nConnection: close\r\n\r\n"
+    )?;
     let since: u64 = ask.query.strip_prefix("since=").and_then(|since| since.parse().ok()).unwrap_or(0);
     loop {
         let turn = desk.wait_for_other_than(since, Duration::from_secs(15));

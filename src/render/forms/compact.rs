@@ -10,16 +10,68 @@ use super::markup::{Tag, is_void};
 pub struct Compact {
     /// What was written.
     pub out: String,
-    /// An end tag that may turn out to be implied, with the blanks after it.
-    held: Option<(String, String)>,
+    /// An end tag that may turn out to be implied.
+    held: Option<String>,
     /// How many elements that keep their blanks we are in.
     kept: usize,
+    /// Whether the last tag was one beside which blanks are not seen.
+    after_block: bool,
+    /// Blanks that are not seen if such a tag follows.
+    blank: bool,
 }
+
+/// Elements whose end tag may be implied.
+const IMPLIED: [&str; 4] = ["li", "dt", "dd", "p"];
+
+/// Elements that begin a line of their own, so that blanks beside their tags are not seen, and shapes.
+const BLOCKS: [&str; 40] = [
+    "section",
+    "nav",
+    "div",
+    "aside",
+    "ol",
+    "ul",
+    "li",
+    "dl",
+    "dt",
+    "dd",
+    "p",
+    "h1",
+    "h2",
+    "h3",
+    "h4",
+    "main",
+    "header",
+    "footer",
+    "article",
+    "figure",
+    "figcaption",
+    "table",
+    "caption",
+    "thead",
+    "tbody",
+    "tr",
+    "td",
+    "th",
+    "details",
+    "summary",
+    "fieldset",
+    "legend",
+    "blockquote",
+    "path",
+    "rect",
+    "circle",
+    "line",
+    "g",
+    "use",
+    "symbol",
+];
 
 impl Compact {
     /// Writes a start tag.
     pub fn open(&mut self, tag: &Tag) {
-        self.settle(Next::Start(&tag.name));
+        self.settle(&Next::Start(&tag.name));
+        self.spaced(BLOCKS.contains(&tag.name.as_str()));
         self.kept += usize::from(tag.name == "pre");
         self.out.push('<');
         self.out.push_str(&tag.name);
@@ -37,10 +89,11 @@ impl Compact {
 
     /// Writes an end tag, or keeps it back if the next one may imply it.
     pub fn close(&mut self, name: &str) {
-        self.settle(Next::End);
+        self.settle(&Next::End(name));
+        self.spaced(BLOCKS.contains(&name));
         self.kept -= usize::from(name == "pre" && self.kept > 0);
-        if matches!(name, "li" | "dt" | "dd") {
-            self.held = Some((name.to_owned(), String::new()));
+        if IMPLIED.contains(&name) {
+            self.held = Some(name.to_owned());
         } else {
             self.end(name);
         }
@@ -49,32 +102,41 @@ impl Compact {
     /// Writes a text.
     pub fn text(&mut self, text: &str) {
         let shown = if self.kept > 0 { text.to_owned() } else { narrowed(text) };
-        match &mut self.held {
-            Some((_, blanks)) if shown.trim().is_empty() => blanks.push_str(&shown),
-            _ => {
-                self.settle(Next::Text);
-                self.out.push_str(&shown.replace('&', "&amp;").replace('<', "&lt;"));
-            }
+        if self.kept == 0 && shown.trim_matches([' ', '\n']).is_empty() {
+            self.blank |= !self.after_block && !shown.is_empty();
+            return;
         }
+        self.settle(&Next::Text);
+        self.spaced(false);
+        self.out.push_str(&shown.replace('&', "&amp;").replace('<', "&lt;"));
     }
 
     /// The end: what was kept back is written.
     pub fn finish(mut self) -> String {
-        self.settle(Next::Text);
+        self.settle(&Next::Text);
         self.out
     }
 
-    fn settle(&mut self, next: Next<'_>) {
-        let Some((name, blanks)) = self.held.take() else { return };
+    /// Writes blanks that were met, if they are seen, before what comes now.
+    fn spaced(&mut self, block: bool) {
+        if self.blank && !block {
+            self.out.push(' ');
+        }
+        (self.blank, self.after_block) = (false, block);
+    }
+
+    /// Writes the end tag that was kept back, unless what comes next implies it.
+    fn settle(&mut self, next: &Next<'_>) {
+        let Some(name) = self.held.take() else { return };
         let implied = match (name.as_str(), next) {
-            ("li", Next::Start("li")) | ("dt" | "dd", Next::Start("dt" | "dd")) => true,
-            ("li" | "dd", Next::End) => true,
+            ("li", Next::Start("li")) | ("dt" | "dd", Next::Start("dt" | "dd")) | ("li" | "dd", Next::End(_)) => true,
+            ("p", Next::Start(next)) => ENDS_A_PARAGRAPH.contains(next),
+            ("p", Next::End(parent)) => HOLDS_PARAGRAPHS.contains(parent),
             _ => false,
         };
         if !implied {
             self.end(&name);
         }
-        self.out.push_str(&blanks);
     }
 
     fn end(&mut self, name: &str) {
@@ -84,10 +146,20 @@ impl Compact {
     }
 }
 
+/// Start tags that end a paragraph (HTML Living Standard, "optional tags"), as far as pages have them.
+const ENDS_A_PARAGRAPH: [&str; 16] = [
+    "article", "aside", "details", "div", "dl", "fieldset", "figure", "h2", "h3", "h4", "nav", "ol", "p", "section",
+    "table", "ul",
+];
+
+/// Elements whose end ends a paragraph in them, as far as pages have them.
+const HOLDS_PARAGRAPHS: [&str; 10] =
+    ["article", "aside", "blockquote", "dd", "details", "div", "figcaption", "li", "section", "td"];
+
 /// What comes after an end tag.
 enum Next<'n> {
     Start(&'n str),
-    End,
+    End(&'n str),
     Text,
 }
 
@@ -155,10 +227,17 @@ mod tests {
     fn quotes_and_end_tags_go_where_nothing_is_lost() {
         assert_eq!(
             short("<ul class=\"a b\"><li id=\"x\">1</li>\n <li>2</li></ul>"),
-            "<ul class=\"a b\"><li id=x>1\n<li>2</ul>"
+            "<ul class=\"a b\"><li id=x>1<li>2</ul>"
         );
         assert_eq!(short("<dl><div><dt>a</dt><dd>b</dd></div></dl>"), "<dl><div><dt>a<dd>b</div></dl>");
         assert_eq!(short("<li>a</li>text"), "<li>a</li>text");
+    }
+
+    #[test]
+    fn blanks_stay_where_they_are_seen() {
+        assert_eq!(short("<p>a <b>b</b>\n<i>c</i></p>\n<p>d</p>"), "<p>a <b>b</b> <i>c</i><p>d</p>");
+        assert_eq!(short("<div> <span>a</span> </div>"), "<div><span>a</span></div>");
+        assert_eq!(short("<a><p>a</p></a>"), "<a><p>a</p></a>");
     }
 
     #[test]

@@ -11,8 +11,6 @@ use super::pictures::media_type;
 use super::xhtml::{Xhtml, escaped};
 use crate::handbook::Handbook;
 use crate::handbook::page::{Body, Page};
-use base64::Engine;
-use base64::engine::general_purpose::STANDARD;
 use std::collections::BTreeMap;
 use std::fmt::Write;
 use tera::Context;
@@ -36,11 +34,7 @@ pub fn epub(handbook: Handbook, theme: &Theme) -> Result<Vec<(String, Vec<u8>)>,
         let page = page(&setting, &address, &String::from_utf8_lossy(&html))?;
         files.insert(renamed(&address), page.into_bytes());
     }
-    let style = setting
-        .files
-        .get("look/marking-blue.css")
-        .map_or_else(String::new, |css| String::from_utf8_lossy(css).into_owned());
-    files.extend(dressed(&style));
+    files.insert("look/book.css".to_owned(), theme.book_style().into_bytes());
     let shown = setting.files.iter().filter(|(name, _)| media_type(name).starts_with("image/"));
     files.extend(shown.map(|(name, bytes)| (name.clone(), bytes.clone())));
     files.insert("nav.xhtml".to_owned(), nav(&setting, &order).into_bytes());
@@ -130,28 +124,6 @@ impl Scribe for Rewriting<'_> {
     }
 }
 
-/// The style sheet and the faces in it, each a file: readers of EPUB want no data in a style sheet.
-fn dressed(css: &str) -> BTreeMap<String, Vec<u8>> {
-    const DATA: &str = "data:font/woff2;base64,";
-    let mut files = BTreeMap::new();
-    let mut out = String::new();
-    let mut rest = css;
-    while let Some((before, after)) = rest.split_once(DATA) {
-        let end = after
-            .find(|letter: char| !letter.is_ascii_alphanumeric() && !"+/=".contains(letter))
-            .unwrap_or(after.len());
-        let (coded, after) = after.split_at(end);
-        let name = format!("face-{}.woff2", files.len() + 1);
-        out.push_str(before);
-        out.push_str(&name);
-        files.insert(format!("look/{name}"), STANDARD.decode(coded).unwrap_or_default());
-        rest = after;
-    }
-    out.push_str(rest);
-    files.insert("look/book.css".to_owned(), out.into_bytes());
-    files
-}
-
 /// An entry of the contents, with what stands under it.
 struct Entry<'p> {
     page: &'p Page,
@@ -230,7 +202,6 @@ fn package(setting: &Setting, order: &Order<'_>, files: &BTreeMap<String, Vec<u8
             _ if *name == "nav.xhtml" => (XHTML, " properties=\"nav\""),
             Some("xhtml") => (XHTML, " properties=\"svg\""),
             Some("css") => ("text/css", ""),
-            Some("woff2") => ("font/woff2", ""),
             _ => (media_type(name), ""),
         };
         let _ = writeln!(manifest, "<item id=\"{id}\" href=\"{name}\" media-type=\"{kind}\"{properties}/>");
@@ -288,13 +259,6 @@ fn uuid(files: &BTreeMap<String, Vec<u8>>) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn a_face_leaves_the_style_sheet_as_its_own_file() {
-        let files = dressed("@font-face{src:url(data:font/woff2;base64,AAEC) format(\"woff2\")}");
-        assert_eq!(files["look/face-1.woff2"], [0, 1, 2]);
-        assert_eq!(files["look/book.css"], b"@font-face{src:url(face-1.woff2) format(\"woff2\")}");
-    }
 
     #[test]
     fn a_book_with_other_bytes_has_another_name() {

@@ -6,6 +6,7 @@
 mod compact;
 mod epub;
 mod markup;
+mod names;
 mod net;
 mod pictures;
 mod single;
@@ -27,9 +28,28 @@ pub fn is_ours(bytes: &[u8]) -> bool {
     near(&bytes[..bytes.len().min(1024)]) || near(&bytes[bytes.len().saturating_sub(256)..])
 }
 
+/// A number in few letters.
+fn short(mut number: usize) -> String {
+    const DIGITS: &[u8; 36] = b"0123456789abcdefghijklmnopqrstuvwxyz";
+    let mut out = Vec::<u8>::new();
+    loop {
+        out.extend(DIGITS.get(number % 36));
+        number /= 36;
+        if number == 0 {
+            break;
+        }
+    }
+    out.iter().rev().map(|digit| char::from(*digit)).collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn numbers_are_short_and_differ() {
+        assert_eq!([short(0), short(35), short(36), short(1295)], ["0", "z", "10", "zz"]);
+    }
 
     #[test]
     fn a_file_of_somebody_elses_is_not_ours_though_it_speaks_of_us_in_its_middle() {

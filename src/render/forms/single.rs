@@ -9,8 +9,10 @@ use super::super::prose::ROOT;
 use super::super::{Frame, RenderFailed, Setting, Theme, search};
 use super::compact::Compact;
 use super::markup::{self, LeftOut, Scribe, Tag};
-use super::{SIGN, Stock, pictures};
+use super::names::Names;
+use super::{SIGN, Stock, pictures, short};
 use crate::handbook::Handbook;
+use crate::handbook::page::{Body, Page};
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest, Sha256};
@@ -33,29 +35,39 @@ pub fn single(handbook: Handbook, theme: &Theme) -> Result<Vec<u8>, RenderFailed
     let setting = Setting::of(handbook, theme, Frame::Section(Some(stock.clone())))?;
     let sections = sections(&setting)?;
     let links = Links::of(&setting, &sections);
-    let mut shown = Shown::default();
-    let mut set = String::new();
-    for (address, html) in &sections {
-        set.push_str(&rewritten(html, Some(address), &links, &setting, &mut shown));
-        set.push('\n');
-    }
-    let mut around = |part: &str| -> Result<String, RenderFailed> {
-        let html = setting.around(part, &Context::new())?;
-        Ok(rewritten(&html, None, &links, &setting, &mut shown))
-    };
-    let (top, foot) = (around("pages/single-top.html")?, around("pages/single-foot.html")?);
-    let styles = setting.files.get("look/marking-blue.css").map_or_else(String::new, |css| text(css));
     let scripts = scripts(&setting, &links);
+    let css = setting.files.get("look/marking-blue.css").map_or_else(String::new, |css| text(css));
+    let around = |part: &str| setting.around(part, &Context::new());
+    let (top, foot) = (around("pages/single-top.html")?, around("pages/single-foot.html")?);
+    let names = names(&sections, &css, &scripts, &around("pages/shared-drawings.html")?);
+    let styles = names.styled(&css);
+    let mut shown = Shown::default();
+    let mut set = |html: &str, page| {
+        rewritten(html, &Whole { page, links: &links, names: &names, setting: &setting }, &mut shown)
+    };
+    let (top, foot, shapes) = (set(&top, None), set(&foot, None), set(&stock.shapes(), None));
+    let mut sections_set = String::new();
+    for (address, html) in &sections {
+        sections_set.push_str(&set(html, Some(address)));
+        sections_set.push('\n');
+    }
     let mut context = Context::new();
     context.insert("policy", &policy(&styles, &scripts));
     context.insert("sign", SIGN);
     context.insert("css", &styles);
-    context.insert("drawings", &(stock.shapes() + &shown.symbols));
-    context.insert("sections", &set);
+    context.insert("drawings", &(shapes + &shown.symbols));
+    context.insert("sections", &sections_set);
     context.insert("top", &top);
     context.insert("foot", &foot);
     context.insert("scripts", &scripts);
     Ok(setting.around("pages/single.html", &context)?.into_bytes())
+}
+
+/// Short names for the classes of the sections; what scripts and the file's own frame speak of keeps its name.
+fn names(sections: &[(String, String)], css: &str, scripts: &[String], drawings: &str) -> Names {
+    let mut spoken: Vec<&str> = scripts.iter().map(String::as_str).collect();
+    spoken.extend([drawings, "one-file leaf out-of-sight"]);
+    Names::of(sections.iter().map(|(_, html)| html.as_str()), css, &spoken)
 }
 
 /// Every page set as a section, the front page first.
@@ -104,16 +116,21 @@ struct Links {
 
 impl Links {
     fn of(setting: &Setting, sections: &[(String, String)]) -> Links {
-        let keys: BTreeMap<String, String> =
-            setting.pages.iter().map(|(address, page)| (address.clone(), page.key.clone())).collect();
+        let keys = keys(setting);
         let mut ids = BTreeMap::new();
         for (address, html) in sections {
-            for id in markup::ids(html).filter(|id| keys.get(address).is_none_or(|key| key != id)) {
+            // The first id is the section's own.
+            for id in markup::ids(html).skip(1) {
                 let number = format!("i{}", short(ids.len()));
                 ids.entry((address.clone(), id.to_owned())).or_insert(number);
             }
         }
         Links { keys, ids }
+    }
+
+    /// The id of a page's section.
+    fn key(&self, page: Option<&str>) -> Option<&String> {
+        self.keys.get(page?)
     }
 
     fn id<'i>(&'i self, page: Option<&str>, id: &'i str) -> &'i str {
@@ -132,20 +149,6 @@ impl Links {
         let inside = id.and_then(|id| self.ids.get(&(address.to_owned(), id.to_owned())));
         Some(format!("#{}", inside.unwrap_or(key)))
     }
-}
-
-/// A number in few letters.
-fn short(mut number: usize) -> String {
-    const DIGITS: &[u8; 36] = b"0123456789abcdefghijklmnopqrstuvwxyz";
-    let mut out = Vec::<u8>::new();
-    loop {
-        out.extend(DIGITS.get(number % 36));
-        number /= 36;
-        if number == 0 {
-            break;
-        }
-    }
-    out.iter().rev().map(|digit| char::from(*digit)).collect()
 }
 
 /// The pictures shown so far.
@@ -170,26 +173,81 @@ impl Shown {
     }
 }
 
-fn rewritten(html: &str, page: Option<&str>, links: &Links, setting: &Setting, shown: &mut Shown) -> String {
-    let mut writing = Rewriting { page, links, setting, shown, out: Compact::default(), left: LeftOut::default() };
+/// The id of each page's section: its key, and for a question or an ending the last part alone, which has the hash of the answers
+/// in it, unless two guides would share it.
+fn keys(setting: &Setting) -> BTreeMap<String, String> {
+    let last = |page: &Page| match page.body {
+        Body::Question(_) | Body::Ending(_) => {
+            page.address.rsplit('/').next().unwrap_or("").trim_end_matches(".html").to_owned()
+        }
+        _ => page.key.clone(),
+    };
+    let mut times: BTreeMap<String, usize> = BTreeMap::new();
+    setting.pages.values().for_each(|page| *times.entry(last(page)).or_default() += 1);
+    let key =
+        |page: &Page| Some(last(page)).filter(|last| times.get(last) == Some(&1)).unwrap_or_else(|| page.key.clone());
+    setting.pages.iter().map(|(address, page)| (address.clone(), key(page))).collect()
+}
+
+/// What a piece of the file is rewritten by.
+struct Whole<'w> {
+    /// The page whose section it is, if it is one.
+    page: Option<&'w str>,
+    links: &'w Links,
+    names: &'w Names,
+    setting: &'w Setting,
+}
+
+fn rewritten(html: &str, whole: &Whole<'_>, shown: &mut Shown) -> String {
+    let mut writing = Rewriting {
+        page: whole.page,
+        links: whole.links,
+        names: whole.names,
+        setting: whole.setting,
+        shown,
+        out: Compact::default(),
+        left: LeftOut::default(),
+        spans: Vec::new(),
+        wire: None,
+        hands_over: false,
+        first: true,
+    };
     markup::read(html, &mut writing);
+    writing.flush();
     writing.out.finish()
 }
 
 struct Rewriting<'r> {
     page: Option<&'r str>,
     links: &'r Links,
+    names: &'r Names,
     setting: &'r Setting,
     shown: &'r mut Shown,
     out: Compact,
     left: LeftOut,
+    /// For each `span` that is open, whether it is written.
+    spans: Vec<bool>,
+    /// A wire of a circuit: the next one is drawn in the same stroke.
+    wire: Option<Tag>,
+    /// Whether we are where a reader hands over.
+    hands_over: bool,
+    /// Whether the section's own tag is still to come.
+    first: bool,
 }
 
 impl Scribe for Rewriting<'_> {
     fn open(&mut self, mut tag: Tag) {
-        let unwanted = self.page.is_some() && markup::is_of_a_frame(&tag);
-        if self.left.opens(&tag, unwanted) {
+        if self.left.opens(&tag, self.page.is_some() && self.is_unwanted(&tag)) {
             return;
+        }
+        self.hands_over |= tag.has_class("handover");
+        if tag.name == "span" {
+            // The cell around a place that leads nowhere is there for links alone to have something beside them.
+            let written = !(tag.has_class("rail-cell") && tag.get("aria-current").is_none());
+            self.spans.push(written);
+            if !written {
+                return;
+            }
         }
         // There is one `main` in a file, and the sections stand in it.
         if tag.name == "main" && self.page.is_some() {
@@ -202,32 +260,88 @@ impl Scribe for Rewriting<'_> {
             return self.image(&tag);
         }
         self.relink(&mut tag);
-        self.out.open(&tag);
+        if let Some(classes) = tag.get("class") {
+            let classes = self.names.listed(classes);
+            tag.set("class", classes);
+        }
+        self.draw(tag);
     }
 
     fn close(&mut self, name: &str) {
-        if !self.left.closes(name) {
-            self.out.close(if name == "main" && self.page.is_some() { "div" } else { name });
+        if self.left.closes(name) || name == "span" && self.spans.pop() == Some(false) {
+            return;
         }
+        self.hands_over &= name != "section";
+        self.flush();
+        self.out.close(if name == "main" && self.page.is_some() { "div" } else { name });
     }
 
     fn text(&mut self, text: &str) {
         if !self.left.is_inside() {
+            if !text.trim().is_empty() {
+                self.flush();
+            }
             self.out.text(text);
         }
     }
 }
 
 impl Rewriting<'_> {
+    /// What only a page of its own needs: the switch and the search, the trail's own end, and the advice to send the page's address.
+    fn is_unwanted(&self, tag: &Tag) -> bool {
+        markup::is_of_a_frame(tag)
+            || tag.name == "li" && tag.get("aria-current") == Some("page")
+            || tag.name == "p" && self.hands_over && tag.has_class("quiet")
+    }
+
+    /// Writes a tag. Wires of a circuit that follow each other are drawn in one stroke.
+    fn draw(&mut self, tag: Tag) {
+        let is_wire = tag.name == "path" && tag.closed && tag.attributes.len() == 2 && tag.has_class("wire");
+        let path = tag.get("d").unwrap_or("");
+        match &mut self.wire {
+            Some(wire) if is_wire && wire.get("class") == tag.get("class") => {
+                let longer = format!("{}{path}", wire.get("d").unwrap_or(""));
+                wire.set("d", longer);
+            }
+            _ => {
+                self.flush();
+                if is_wire {
+                    self.wire = Some(tag);
+                } else {
+                    self.out.open(&tag);
+                }
+            }
+        }
+    }
+
+    fn flush(&mut self) {
+        if let Some(wire) = self.wire.take() {
+            self.out.open(&wire);
+        }
+    }
+
     /// Gives ids their numbers, and whatever refers to them or to a page the new name.
-    fn relink(&self, tag: &mut Tag) {
+    fn relink(&mut self, tag: &mut Tag) {
         let (links, page) = (self.links, self.page);
+        if std::mem::take(&mut self.first)
+            && let Some(key) = links.key(page)
+        {
+            tag.set("id", key.clone());
+            return;
+        }
+        let own = page.and_then(|page| self.setting.pages.get(page)).map_or("", |page| page.key.as_str());
         for (name, value) in &mut tag.attributes {
             match name.as_str() {
                 "id" | "for" => *value = links.id(page, value).to_owned(),
                 "aria-labelledby" | "aria-describedby" | "aria-controls" | "headers" => {
                     let ids: Vec<&str> = value.split_ascii_whitespace().map(|id| links.id(page, id)).collect();
                     *value = ids.join(" ");
+                }
+                // It is kept under the section's code: the page's key before it says nothing more.
+                "data-keep" => {
+                    if let Some(rest) = value.strip_prefix(own).and_then(|rest| rest.strip_prefix('-')) {
+                        *value = rest.to_owned();
+                    }
                 }
                 _ => {
                     if let Some(id) = value.strip_prefix("url(#").and_then(|rest| rest.strip_suffix(')')) {
@@ -251,6 +365,7 @@ impl Rewriting<'_> {
     fn image(&mut self, tag: &Tag) {
         let mut tag = tag.clone();
         let address = tag.get("src").and_then(|src| src.strip_prefix(ROOT)).unwrap_or("").to_owned();
+        self.flush();
         let Some((id, (width, height))) = self.shown.picture(self.setting, &address) else {
             let bytes = self.setting.files.get(&address).map_or(&[][..], Vec::as_slice);
             tag.set("src", pictures::data_uri(&address, bytes));
@@ -280,11 +395,6 @@ impl Rewriting<'_> {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn numbers_are_short_and_differ() {
-        assert_eq!([short(0), short(35), short(36), short(1295)], ["0", "z", "10", "zz"]);
-    }
 
     #[test]
     fn a_hash_is_that_of_the_standards_example() {

@@ -5,7 +5,6 @@
 //! sheet's rule does not reach from the place of use into what is used.
 
 use std::collections::BTreeMap;
-use std::fmt::Write;
 use std::sync::{Mutex, PoisonError};
 
 /// The shapes, by their ids. An id is made from what is drawn, so that it does not matter in which order pages are set.
@@ -15,10 +14,11 @@ pub struct Stock {
 }
 
 impl Stock {
-    /// A bar: all of it is shared.
+    /// A bar: all of it is shared, its view box too.
     pub fn bar(&self, svg: &str) -> String {
-        let Some((head, body)) = parted(svg) else { return svg.to_owned() };
-        format!("{head}{}</svg>", self.shared("bar", body))
+        let Some((_, body)) = parted(svg) else { return svg.to_owned() };
+        let used = self.shared("symbol viewBox=\"0 0 100 10\" preserveAspectRatio=\"none\"", "bar", body);
+        format!("<svg class=\"bar\" aria-hidden=\"true\">{used}</svg>")
     }
 
     /// A rail: the item with its marks, and the leaders apart from it, since the style sheet shows them only beside a page.
@@ -26,11 +26,11 @@ impl Stock {
         const LEADERS: &str = "<g class=\"d-leads\">";
         let Some((head, body)) = parted(svg) else { return svg.to_owned() };
         let Some((item, leaders)) = body.split_once(LEADERS) else {
-            return format!("{head}{}</svg>", self.shared("", body));
+            return format!("{head}{}</svg>", self.shared("g", "", body));
         };
         let leaders = leaders.strip_suffix("</g>").unwrap_or(leaders);
-        let leaders = self.shared("", leaders).replacen("<use", "<use class=\"d-leads\"", 1);
-        format!("{head}{}{leaders}</svg>", self.shared("", item))
+        let leaders = self.shared("g", "", leaders).replacen("<use", "<use class=\"d-leads\"", 1);
+        format!("{head}{}{leaders}</svg>", self.shared("g", "", item))
     }
 
     /// A rule of minutes: its scale is shared.
@@ -38,7 +38,7 @@ impl Stock {
         const SCALE: &str = "<g class=\"scale\">";
         let parts = svg.split_once(SCALE).and_then(|(before, rest)| Some((before, rest.split_once("</g>")?)));
         let Some((before, (scale, after))) = parts else { return svg.to_owned() };
-        format!("{before}{}{after}", self.shared("minutes", scale))
+        format!("{before}{}{after}", self.shared("g", "minutes", scale))
     }
 
     /// All shapes, to stand once in the file.
@@ -47,17 +47,17 @@ impl Stock {
         shapes.values().map(String::as_str).collect()
     }
 
-    fn shared(&self, class: &str, drawn: &str) -> String {
+    fn shared(&self, element: &str, class: &str, drawn: &str) -> String {
         let hash = blake3::hash(format!("{class} {drawn}").as_bytes());
-        let mut id = String::from("d");
-        for byte in &hash.as_bytes()[..5] {
-            // Writing to a string does not fail.
-            let _ = write!(id, "{byte:02x}");
-        }
+        let number = hash.as_bytes().iter().take(5).fold(0, |number: usize, byte| number << 8 | usize::from(*byte));
+        let id = format!("d{}", super::short(number));
         let class = if class.is_empty() { String::new() } else { format!(" class=\"{class}\"") };
         let used = format!("<use href=\"#{id}\"/>");
         let mut shapes = self.shapes.lock().unwrap_or_else(PoisonError::into_inner);
-        shapes.entry(id).or_insert_with_key(|id| format!("<g id=\"{id}\"{class}>{drawn}</g>"));
+        shapes.entry(id).or_insert_with_key(|id| {
+            let name = element.split(' ').next().unwrap_or("g");
+            format!("<{element} id=\"{id}\"{class}>{drawn}</{name}>")
+        });
         used
     }
 }
@@ -80,8 +80,8 @@ mod tests {
         let (one, again, other) = (stock.bar(&bar(1)), stock.bar(&bar(1)), stock.bar(&bar(2)));
         assert_eq!(one, again);
         assert_ne!(one, other);
-        assert_eq!(stock.shapes().matches("<g id=").count(), 2);
-        assert!(stock.shapes().contains("class=\"bar\"><rect width=\"1\"/>"));
+        assert_eq!(stock.shapes().matches("<symbol ").count(), 2);
+        assert!(stock.shapes().contains("class=\"bar\"><rect width=\"1\"/></symbol>"));
     }
 
     #[test]
