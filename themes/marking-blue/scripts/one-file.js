@@ -24,5 +24,7 @@
     heading.tabIndex = -1;
     heading.focus({ preventScroll: true });
   });
+  // The browser looks for the section when all is there.
   follow();
+  window.addEventListener("load", follow);
 })();
