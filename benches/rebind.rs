@@ -14,10 +14,10 @@
 
 mod bind_support;
 
-use coquille::handbook::lay_out;
+use coquille::handbook::lay_out_all;
 use coquille::press::{Address, Manner, press};
 use coquille::proof::{Proofed, proof_again};
-use coquille::render::{Setting, Theme, render};
+use coquille::render::{Setting, Theme, render_all};
 use coquille::source::read;
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -70,7 +70,7 @@ fn full(guides: &Path, out: &Path, theme: &Theme) -> Proofed {
     let folder = read(guides).unwrap();
     let proofed = proof_again(&folder, None);
     assert_eq!(proofed.errors(), 0);
-    let files = render(lay_out(&proofed, &folder), theme).unwrap();
+    let files = render_all(lay_out_all(&proofed, &folder), theme).unwrap();
     let files = files.into_iter().map(|(address, bytes)| (Address::parse(&address).unwrap(), bytes)).collect();
     press(out, &files, Manner::default(), &()).unwrap();
     proofed
@@ -89,10 +89,10 @@ fn again(guides: &Path, address: &str, theme: &Theme, former: Option<&Proofed>) 
     let proofed = proof_again(&folder, former);
     assert_eq!(proofed.errors(), 0, "{:?}", proofed.findings.first());
     lap(1);
-    let handbook = lay_out(&proofed, &folder);
+    let handbooks = lay_out_all(&proofed, &folder);
     lap(2);
-    let setting = Setting::of_pages(handbook, theme).unwrap();
-    assert!(setting.file(address).unwrap().is_some());
+    let settings = Setting::of_all(handbooks, theme).unwrap();
+    assert!(settings[0].file(address).unwrap().is_some());
     lap(3);
     (proofed, times)
 }

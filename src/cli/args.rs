@@ -100,6 +100,8 @@ pub enum Blank {
     Limits,
     /// The glossary.
     Words,
+    /// A way to learn.
+    Learning,
 }
 
 /// `reckon`.
@@ -255,6 +257,8 @@ pub enum KindName {
     Limits,
     /// The glossary.
     Words,
+    /// A way to learn.
+    Learning,
 }
 
 /// `completions`.

@@ -5,10 +5,10 @@ use super::forms;
 use super::proof::{findings, opened, outcome};
 use super::report::{count, human};
 use super::terminal::{Outcome, Terminal};
-use crate::handbook::{Handbook, lay_out};
+use crate::handbook::{Handbook, lay_out_all};
 use crate::press::{self, Address, Manner, Pressed, Progress, Way};
 use crate::proof::{Proofed, proof};
-use crate::render::{Theme, render};
+use crate::render::{Theme, render_all};
 use crate::source::{Folder, read_theme};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use std::collections::{BTreeMap, BTreeSet};
@@ -47,21 +47,21 @@ pub fn run(job: &BindJob, terminal: &mut Terminal) -> Outcome {
 /// Writes every form that was asked for; how many pages there are. A form that cannot be written is refused before any is.
 fn passed_on(job: &BindJob, proofed: &Proofed, folder: &Folder, terminal: &mut Terminal) -> Result<usize, String> {
     let theme = theme(&job.guides, proofed)?;
-    let handbook = lay_out(proofed, folder);
-    let pages = handbook.pages.len();
+    let handbooks = lay_out_all(proofed, folder);
+    let pages = handbooks.iter().map(|handbook| handbook.pages.len()).sum();
     let forms: BTreeSet<Form> = job.forms.iter().copied().collect();
     forms.iter().try_for_each(|form| forms::may_write(job, *form))?;
-    let mut books = std::iter::repeat_n(handbook, forms.len());
+    let mut books = std::iter::repeat_n(handbooks, forms.len());
     let mut made = Vec::new();
     let mut site = None;
     for form in &forms {
-        let Some(handbook) = books.next() else { break };
+        let Some(handbooks) = books.next() else { break };
         match form {
-            Form::Folder => site = Some(rendered(handbook, &theme)?),
+            Form::Folder => site = Some(rendered(handbooks, &theme)?),
             Form::Zip if site.is_some() => made.push((*form, forms::zip(job, site.iter().flatten())?)),
-            Form::Zip => made.push((*form, forms::zip(job, &rendered(handbook, &theme)?)?)),
-            Form::Single => made.push((*form, forms::single(handbook, &theme)?)),
-            Form::Epub => made.push((*form, forms::epub(handbook, &theme)?)),
+            Form::Zip => made.push((*form, forms::zip(job, &rendered(handbooks, &theme)?)?)),
+            Form::Single => made.push((*form, forms::single(own(handbooks)?, &theme)?)),
+            Form::Epub => made.push((*form, forms::epub(own(handbooks)?, &theme)?)),
         }
     }
     if let Some(site) = site {
@@ -72,8 +72,13 @@ fn passed_on(job: &BindJob, proofed: &Proofed, folder: &Folder, terminal: &mut T
     Ok(pages)
 }
 
-fn rendered(handbook: Handbook, theme: &Theme) -> Result<Site, String> {
-    let files = render(handbook, theme).map_err(|error| error.to_string())?;
+/// The handbook in its own language: a file that is passed on is in one.
+fn own(handbooks: Vec<Handbook>) -> Result<Handbook, String> {
+    handbooks.into_iter().next().ok_or_else(|| "There is no handbook to bind.".to_owned())
+}
+
+fn rendered(handbooks: Vec<Handbook>, theme: &Theme) -> Result<Site, String> {
+    let files = render_all(handbooks, theme).map_err(|error| error.to_string())?;
     let addressed = files.into_iter().map(|(address, bytes)| {
         let known = Address::parse(&address);
         Ok((known.map_err(|why| format!("`{address}` cannot be the name of a file: {why}"))?, bytes))

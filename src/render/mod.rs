@@ -7,6 +7,7 @@ mod code;
 pub mod figures;
 pub mod forms;
 mod functions;
+mod inside;
 mod prose;
 mod search;
 mod states;
@@ -21,6 +22,7 @@ pub use words::Words;
 use crate::handbook::page::{Body, Link, Page};
 use crate::handbook::{Cover, Entry, Handbook};
 use forms::Stock;
+use inside::Inside;
 use rayon::prelude::*;
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
@@ -55,6 +57,7 @@ struct Book<'b> {
     jobs: Option<&'static str>,
     limits: Option<&'static str>,
     index: Vec<IndexGroup>,
+    search_index: String,
 }
 
 /// A group of links at the foot of a page.
@@ -81,6 +84,7 @@ pub struct Setting {
     title: String,
     edition: String,
     language: String,
+    inside: Inside,
     pages: BTreeMap<String, Page>,
     search: Vec<Entry>,
     files: BTreeMap<String, Vec<u8>>,
@@ -93,41 +97,47 @@ impl std::fmt::Debug for Setting {
 }
 
 impl Setting {
-    /// Makes ready what is set when it is wanted: pages of a folder.
+    /// Makes ready what is set when it is wanted: the pages of a folder, a setting a language.
     ///
     /// # Errors
     /// When a template of the theme is faulty.
-    pub fn of_pages(handbook: Handbook, theme: &Theme) -> Result<Setting, RenderFailed> {
-        Setting::of(handbook, theme, Frame::Page)
+    pub fn of_all(handbooks: Vec<Handbook>, theme: &Theme) -> Result<Vec<Setting>, RenderFailed> {
+        let names = language_names(&handbooks);
+        handbooks.into_iter().map(|handbook| Setting::of(handbook, theme, Frame::Page, &names)).collect()
     }
 
-    pub(crate) fn of(mut handbook: Handbook, theme: &Theme, frame: Frame) -> Result<Setting, RenderFailed> {
-        let words = Arc::new(Words::of(&handbook.cover.language));
+    /// `names`: what the handbook's languages are called.
+    pub(crate) fn of(
+        mut handbook: Handbook,
+        theme: &Theme,
+        frame: Frame,
+        names: &Arc<BTreeMap<String, String>>,
+    ) -> Result<Setting, RenderFailed> {
+        let words = Arc::new(Words::of(&handbook.cover.language, &handbook.messages));
         let (template, stock) = match &frame {
             Frame::Page => (theme::FRAME, None),
             Frame::Section(stock) => ("pages/frame-section.html", stock.as_ref()),
         };
         let mut tera = theme.templates(template)?;
         functions::register(&mut tera, &words, std::mem::take(&mut handbook.targets), stock);
+        functions::languages(&mut tera, names);
         let mut pages = std::mem::take(&mut handbook.pages);
-        for page in &mut pages {
-            if page.title.is_empty() {
-                page.title = own_title(page, &words);
-            }
-            if matches!(frame, Frame::Section(_)) {
-                page.root = prose::ROOT.to_owned();
-            }
+        pages.iter_mut().filter(|page| page.title.is_empty()).for_each(|page| page.title = own_title(page, &words));
+        let inside = Inside::of(handbook.folder.as_deref(), &mut pages);
+        if matches!(frame, Frame::Section(_)) {
+            pages.iter_mut().for_each(|page| page.root = prose::ROOT.to_owned());
         }
-        let book = book(&handbook.cover, &pages, &words, theme);
+        let book = book(&handbook, &pages, &words, theme);
         tera.global_context().insert("book", &book);
         let indexes = indexes(&tera, &book, &pages)?;
-        let mut files = theme.assets();
-        files.insert("look/search-index.js".into(), search::index(&handbook.search, &words, &|to| Some(to.to_owned())));
+        let index = search::index(&handbook.search, &words, &|to| Some(inside.address(to)));
+        let mut files = BTreeMap::from([(book.search_index.clone(), index)]);
+        files.append(&mut theme.assets());
         files.append(&mut handbook.pictures);
-        let pages = pages.into_iter().map(|page| (page.address.clone(), page)).collect();
+        let pages = pages.into_iter().map(|page| (inside.address(&page.address), page)).collect();
         let (cover, search) = (handbook.cover, handbook.search);
         let (title, edition, language) = (cover.title, cover.edition, cover.language);
-        Ok(Setting { tera, indexes, words, title, edition, language, pages, search, files })
+        Ok(Setting { tera, indexes, words, title, edition, language, inside, pages, search, files })
     }
 
     /// The bytes of a file of the folder: a page, set now, or one that stands beside the pages. Nothing when there is none.
@@ -136,7 +146,7 @@ impl Setting {
     /// When the page's template is faulty.
     pub fn file(&self, address: &str) -> Result<Option<Vec<u8>>, RenderFailed> {
         match self.pages.get(address) {
-            Some(page) => one(&self.tera, &self.indexes, page).map(|(_, bytes)| Some(bytes)),
+            Some(page) => one(&self.tera, &self.indexes, &self.inside, page).map(|(_, bytes)| Some(bytes)),
             None => Ok(self.files.get(address).cloned()),
         }
     }
@@ -159,7 +169,7 @@ impl Setting {
     /// Every page, set.
     pub(crate) fn all(&self) -> Result<Vec<(String, Vec<u8>)>, RenderFailed> {
         let pages: Vec<&Page> = self.pages.values().collect();
-        pages.into_par_iter().map(|page| one(&self.tera, &self.indexes, page)).collect()
+        pages.into_par_iter().map(|page| one(&self.tera, &self.indexes, &self.inside, page)).collect()
     }
 
     /// A template that is no page's: what a form has around its sections.
@@ -171,19 +181,50 @@ impl Setting {
     }
 }
 
-/// Renders every file of the site. Each page's data are let go as soon as it is rendered.
+/// What each language is called, in its own words.
+fn language_names(handbooks: &[Handbook]) -> Arc<BTreeMap<String, String>> {
+    let named = |book: &Handbook| {
+        let words = Words::of(&book.cover.language, &book.messages);
+        (book.cover.language.clone(), words.say("language-name"))
+    };
+    Arc::new(handbooks.iter().map(named).collect())
+}
+
+/// Renders every file of the site, from the handbook in each of its languages.
+///
+/// # Errors
+/// When a template of the theme is faulty.
+pub fn render_all(handbooks: Vec<Handbook>, theme: &Theme) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
+    let names = language_names(&handbooks);
+    let cover = handbooks.first().map(|handbook| handbook.cover.clone()).unwrap_or_default();
+    let mut files = BTreeMap::new();
+    for handbook in handbooks {
+        files.extend(in_one_language(handbook, theme, &names)?);
+    }
+    if is_online(&cover) {
+        forms::online(&cover.title, &cover.language, &mut files);
+    }
+    Ok(files)
+}
+
+/// Renders every file of a handbook in one language.
 ///
 /// # Errors
 /// When a template of the theme is faulty.
 pub fn render(handbook: Handbook, theme: &Theme) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
-    let online = is_online(&handbook.cover);
-    let Setting { tera, indexes, pages, mut files, title, language, .. } = Setting::of(handbook, theme, Frame::Page)?;
+    render_all(vec![handbook], theme)
+}
+
+/// Each page's data are let go as soon as it is rendered.
+fn in_one_language(
+    handbook: Handbook,
+    theme: &Theme,
+    names: &Arc<BTreeMap<String, String>>,
+) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
+    let Setting { tera, indexes, inside, pages, mut files, .. } = Setting::of(handbook, theme, Frame::Page, names)?;
     let pages: Vec<Page> = pages.into_values().collect();
-    let rendered: Result<Vec<_>, _> = pages.into_par_iter().map(|page| one(&tera, &indexes, &page)).collect();
+    let rendered: Result<Vec<_>, _> = pages.into_par_iter().map(|page| one(&tera, &indexes, &inside, &page)).collect();
     files.extend(rendered?);
-    if online {
-        forms::online(&title, &language, &mut files);
-    }
     Ok(files)
 }
 
@@ -216,7 +257,12 @@ fn indexes(tera: &Tera, book: &Book<'_>, pages: &[Page]) -> Result<BTreeMap<Stri
 }
 
 /// Renders a page. A template sees `book`, `page`, `body` (that of the page), `root` and `index`.
-fn one(tera: &Tera, indexes: &BTreeMap<String, Value>, page: &Page) -> Result<(String, Vec<u8>), RenderFailed> {
+fn one(
+    tera: &Tera,
+    indexes: &BTreeMap<String, Value>,
+    inside: &Inside,
+    page: &Page,
+) -> Result<(String, Vec<u8>), RenderFailed> {
     let seen = Value::try_from_serializable(page).map_err(|error| faulty(&page.address, &error))?;
     let mut context = Context::new();
     context.insert_value("body", seen.get_from_path("body").cloned().unwrap_or_else(Value::none));
@@ -225,9 +271,9 @@ fn one(tera: &Tera, indexes: &BTreeMap<String, Value>, page: &Page) -> Result<(S
     context.insert_value("index", indexes.get(&page.root).cloned().unwrap_or_else(Value::none));
     let name = format!("pages/{}.html", template(&page.body));
     let html = tera.render(&name, &context).map_err(|error| faulty(&name, &error))?;
-    let mut bytes = prose::rooted(&html, &page.root).into_bytes();
+    let mut bytes = inside.led(prose::rooted(&html, &page.root), &page.root).into_bytes();
     bytes.shrink_to_fit();
-    Ok((page.address.clone(), bytes))
+    Ok((inside.address(&page.address), bytes))
 }
 
 /// The template of a body.
@@ -236,6 +282,8 @@ fn template(body: &Body) -> &'static str {
         Body::Front(_) => "front",
         Body::Kit(_) => "kit",
         Body::Lamps(_) => "lamps",
+        Body::LampsOf(_) => "lamps-of",
+        Body::How(_) => "how",
         Body::Symptom(_) => "symptom",
         Body::Question(_) => "question",
         Body::Ending(_) => "ending",
@@ -248,6 +296,11 @@ fn template(body: &Body) -> &'static str {
         Body::Sheet(_) => "sheet",
         Body::Sheets(_) => "sheets",
         Body::Jobs(_) => "jobs",
+        Body::Way(_) => "way",
+        Body::Stop(_) => "stop",
+        Body::Practices(_) => "practices",
+        Body::Practice(_) => "practice",
+        Body::Cards(_) => "cards",
         Body::About(_) => "about",
         Body::Writing(_) => "writing",
         Body::All(_) => "all",
@@ -264,7 +317,8 @@ fn faulty(name: &str, error: &tera::Error) -> RenderFailed {
     RenderFailed { message }
 }
 
-fn book<'b>(cover: &'b Cover, pages: &[Page], words: &Words, theme: &Theme) -> Book<'b> {
+fn book<'b>(handbook: &'b Handbook, pages: &[Page], words: &Words, theme: &Theme) -> Book<'b> {
+    let cover = &handbook.cover;
     let has = |address: &str| pages.iter().any(|page| page.address == address);
     Book {
         title: &cover.title,
@@ -277,6 +331,10 @@ fn book<'b>(cover: &'b Cover, pages: &[Page], words: &Words, theme: &Theme) -> B
         jobs: has("jobs.html").then_some("jobs.html"),
         limits: has("limits.html").then_some("limits.html"),
         index: index(pages),
+        search_index: handbook
+            .folder
+            .as_ref()
+            .map_or_else(|| "look/search-index.js".to_owned(), |folder| format!("look/search-index-{folder}.js")),
     }
 }
 
@@ -289,10 +347,12 @@ fn index(pages: &[Page]) -> Vec<IndexGroup> {
     let lists = ["limits.html", "stores.html", "words.html", "sheets.html"];
     let about = ["about.html", "writing.html"];
     let group = |links: Vec<Link>| IndexGroup { title: None, links };
-    vec![
+    let groups = vec![
         group(finding.iter().filter_map(of).collect()),
         group(kits),
+        group(pages.iter().filter(|page| matches!(page.body, Body::Way(_) | Body::Practices(_))).map(link).collect()),
         group(lists.iter().filter_map(of).collect()),
         group(about.iter().filter_map(of).collect()),
-    ]
+    ];
+    groups.into_iter().filter(|group| !group.links.is_empty()).collect()
 }

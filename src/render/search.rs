@@ -24,7 +24,7 @@ fn page(entry: &Entry, words: &Words, href: String) -> Value {
         "title": entry.title,
         "kind": words.say(entry.kind),
         "about": "",
-        "also": entry.also,
+        "also": entry.also.join(", "),
         "text": text.join(" "),
     })
 }
@@ -34,7 +34,7 @@ fn names(entries: &[Entry]) -> Value {
     let mut names = Map::new();
     let words = entries.iter().filter(|entry| entry.kind == "kind-word");
     for entry in words {
-        for other in entry.also.split(", ").filter(|other| !other.is_empty()) {
+        for other in &entry.also {
             let known = names.entry(other.to_lowercase()).or_insert_with(|| json!([]));
             if let Some(list) = known.as_array_mut() {
                 list.push(json!(entry.title));

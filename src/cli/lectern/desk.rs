@@ -4,7 +4,7 @@
 //! number, so that a page knows whether it is of the last one.
 
 use super::super::{bind, report};
-use crate::handbook::lay_out;
+use crate::handbook::lay_out_all;
 use crate::model::Kind;
 use crate::proof::{Finding, Proofed, Severity, proof_again};
 use crate::render::Setting;
@@ -64,7 +64,8 @@ struct State {
     turn: u64,
     /// The last good guides: what was reckoned of them is taken again where nothing changed.
     proofed: Option<Proofed>,
-    setting: Option<Setting>,
+    /// The pages, a setting a language; none while there are no good ones.
+    settings: Vec<Setting>,
     findings: Vec<Panel>,
     trouble: Option<String>,
     theme: Option<String>,
@@ -103,16 +104,16 @@ impl Desk {
         let mut state = self.state();
         state.turn += 1;
         let turn = match read {
-            Ok(Read { proofed, findings, setting: Some(setting) }) => {
-                let pages = setting.pages().len();
+            Ok(Read { proofed, findings, settings }) if !settings.is_empty() => {
+                let pages = settings.iter().map(|setting| setting.pages().len()).sum();
                 state.theme =
                     proofed.guides.handbook.as_ref().and_then(|(_, file)| Some(file.theme.as_ref()?.value.clone()));
                 let advice = proofed.advice();
-                (state.proofed, state.setting, state.findings, state.trouble) =
-                    (Some(proofed), Some(setting), findings, None);
+                state.settings = settings;
+                (state.proofed, state.findings, state.trouble) = (Some(proofed), findings, None);
                 Turn::Bound { pages, advice, took: started.elapsed() }
             }
-            Ok(Read { proofed, findings, setting: None }) => {
+            Ok(Read { proofed, findings, .. }) => {
                 let first = findings.iter().find(|finding| finding.severity == "error");
                 let first = first.map_or_else(String::new, |finding| format!("{}: {}", finding.place, finding.message));
                 (state.proofed, state.findings, state.trouble) = (former, findings, None);
@@ -137,11 +138,11 @@ impl Desk {
         let proofed = proof_again(&folder, former);
         let findings = panels(&proofed, &folder);
         if proofed.errors() > 0 {
-            return Ok(Read { proofed, findings, setting: None });
+            return Ok(Read { proofed, findings, settings: Vec::new() });
         }
         let theme = bind::theme(&self.guides, &proofed)?;
-        let setting = Setting::of_pages(lay_out(&proofed, &folder), &theme).map_err(|failed| failed.to_string())?;
-        Ok(Read { proofed, findings, setting: Some(setting) })
+        let settings = Setting::of_all(lay_out_all(&proofed, &folder), &theme).map_err(|failed| failed.to_string())?;
+        Ok(Read { proofed, findings, settings })
     }
 
     /// Waits until the turn is another than this, for so long at most; the turn then.
@@ -153,7 +154,8 @@ impl Desk {
     /// What is at an address.
     pub fn shown(&self, address: &str) -> Shown {
         let state = self.state();
-        let file = state.setting.as_ref().map(|setting| setting.file(address));
+        let files = state.settings.iter().map(|setting| setting.file(address));
+        let file = files.reduce(|one, other| if matches!(one, Ok(None)) { other } else { one });
         match file {
             Some(Ok(Some(bytes))) if address.ends_with(".html") => {
                 Shown::File(state.with_findings(address, &String::from_utf8_lossy(&bytes)).into_bytes())
@@ -169,7 +171,7 @@ impl Desk {
 struct Read {
     proofed: Proofed,
     findings: Vec<Panel>,
-    setting: Option<Setting>,
+    settings: Vec<Setting>,
 }
 
 impl State {
@@ -218,7 +220,7 @@ impl State {
         struct Given<'g> {
             finding: &'g Panel,
         }
-        let set = self.setting.as_ref().map(|setting| setting.part("finding_panel", &Given { finding }));
+        let set = self.settings.first().map(|setting| setting.part("finding_panel", &Given { finding }));
         match set {
             Some(Ok(panel)) => panel,
             _ => told(&format!("{}: {}; {}", finding.place, finding.message, finding.help)),

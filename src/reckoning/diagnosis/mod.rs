@@ -20,6 +20,7 @@ mod clusters;
 mod doubts;
 mod expand;
 mod grown;
+mod hypotheses;
 mod looks;
 mod orders;
 mod quickest;
@@ -31,6 +32,7 @@ mod units;
 
 pub use case::*;
 pub use doubts::{Group, STEPS, Sensitivity};
+pub use hypotheses::{Hypothesis, Wants};
 pub use orders::Priced;
 pub use quickest::{FoundBy, QuickestOrder};
 pub use tree::{Belief, Branch, Decision, Ending, EndingKind, Node};

@@ -32,7 +32,7 @@ const SCRIPTS_LEFT_OUT: [&str; 1] = ["look/offline.js"];
 /// When a template of the theme is faulty.
 pub fn single(handbook: Handbook, theme: &Theme) -> Result<Vec<u8>, RenderFailed> {
     let stock = Arc::new(Stock::default());
-    let setting = Setting::of(handbook, theme, Frame::Section(Some(stock.clone())))?;
+    let setting = Setting::of(handbook, theme, Frame::Section(Some(stock.clone())), &Arc::default())?;
     let sections = sections(&setting)?;
     let links = Links::of(&setting, &sections);
     let scripts = scripts(&setting, &links);
