@@ -86,6 +86,8 @@ pub struct Setting {
     language: String,
     inside: Inside,
     pages: BTreeMap<String, Page>,
+    /// For sections: what is read in place of a page that works only by itself.
+    instead: BTreeMap<String, String>,
     search: Vec<Entry>,
     files: BTreeMap<String, Vec<u8>>,
 }
@@ -124,7 +126,16 @@ impl Setting {
         let mut pages = std::mem::take(&mut handbook.pages);
         pages.iter_mut().filter(|page| page.title.is_empty()).for_each(|page| page.title = own_title(page, &words));
         let inside = Inside::of(handbook.folder.as_deref(), &mut pages);
+        let mut instead = BTreeMap::new();
         if matches!(frame, Frame::Section(_)) {
+            // A practice bench keeps its exercise in the address, where a file of many pages keeps the page: its cards serve.
+            pages.retain(|page| match &page.body {
+                Body::Practice(practice) => {
+                    instead.insert(page.address.clone(), practice.cards.clone());
+                    false
+                }
+                _ => true,
+            });
             pages.iter_mut().for_each(|page| page.root = prose::ROOT.to_owned());
         }
         let book = book(&handbook, &pages, &words, theme);
@@ -137,7 +148,7 @@ impl Setting {
         let pages = pages.into_iter().map(|page| (inside.address(&page.address), page)).collect();
         let (cover, search) = (handbook.cover, handbook.search);
         let (title, edition, language) = (cover.title, cover.edition, cover.language);
-        Ok(Setting { tera, indexes, words, title, edition, language, inside, pages, search, files })
+        Ok(Setting { tera, indexes, words, title, edition, language, inside, pages, instead, search, files })
     }
 
     /// The bytes of a file of the folder: a page, set now, or one that stands beside the pages. Nothing when there is none.

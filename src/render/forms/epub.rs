@@ -102,6 +102,7 @@ impl Scribe for Rewriting<'_> {
         }
         if let Some(href) = tag.get("href").and_then(|href| href.strip_prefix(ROOT)) {
             let (address, id) = href.split_once('#').map_or((href, None), |(address, id)| (address, Some(id)));
+            let address = self.setting.instead.get(address).map_or(address, String::as_str);
             if self.setting.pages.contains_key(address) {
                 let id = id.map_or_else(String::new, |id| format!("#{id}"));
                 tag.set("href", format!("{}{}{id}", self.root, renamed(address)));

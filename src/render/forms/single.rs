@@ -24,7 +24,7 @@ use tera::Context;
 const SCRIPTS_FIRST: [&str; 3] = ["look/keep.js", "look/minisearch.js", "look/search-index.js"];
 
 /// Scripts of the folder's pages that have nothing to do in one file.
-const SCRIPTS_LEFT_OUT: [&str; 1] = ["look/offline.js"];
+const SCRIPTS_LEFT_OUT: [&str; 4] = ["look/bench.js", "look/here.js", "look/offline.js", "look/practice.js"];
 
 /// The handbook as one file.
 ///
@@ -186,7 +186,14 @@ fn keys(setting: &Setting) -> BTreeMap<String, String> {
     setting.pages.values().for_each(|page| *times.entry(last(page)).or_default() += 1);
     let key =
         |page: &Page| Some(last(page)).filter(|last| times.get(last) == Some(&1)).unwrap_or_else(|| page.key.clone());
-    setting.pages.iter().map(|(address, page)| (address.clone(), key(page))).collect()
+    let mut keys: BTreeMap<String, String> =
+        setting.pages.iter().map(|(address, page)| (address.clone(), key(page))).collect();
+    for (page, instead) in &setting.instead {
+        if let Some(key) = keys.get(instead).cloned() {
+            keys.insert(page.clone(), key);
+        }
+    }
+    keys
 }
 
 /// What a piece of the file is rewritten by.
