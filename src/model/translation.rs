@@ -9,7 +9,7 @@ use crate::source::{FileId, Flaw, Key, Node, NodeKind, Place, What};
 
 /// Keys whose values are words for people, and the files of pictures, which may have words in them. Everything else must be as the
 /// guide has it, or be left out.
-pub const WORDS: [&str; 30] = [
+pub const WORDS: [&str; 32] = [
     "title",
     "says",
     "for",
@@ -39,6 +39,8 @@ pub const WORDS: [&str; 30] = [
     "read",
     "quantity",
     "also",
+    "steps",
+    "you can",
     "file",
 ];
 
@@ -167,7 +169,7 @@ impl Laid {
     fn list(&mut self, key: &str, whole: &Node, guides: &[Node], overs: &[Node]) -> Node {
         let mut laid = Vec::new();
         for (at, guide) in guides.iter().enumerate() {
-            let other = overs.iter().enumerate().find(|(number, over)| match (id_of(guide), id_of(over)) {
+            let other = overs.iter().enumerate().find(|(number, over)| match (id_of(key, guide), id_of(key, over)) {
                 (Some(own), Some(other)) => own == other,
                 _ => *number == at,
             });
@@ -177,10 +179,12 @@ impl Laid {
             });
         }
         for (at, over) in overs.iter().enumerate() {
-            let met = id_of(over).map_or(at < guides.len(), |id| guides.iter().any(|guide| id_of(guide) == Some(id)));
+            let met = id_of(key, over)
+                .map_or(at < guides.len(), |id| guides.iter().any(|guide| id_of(key, guide) == Some(id)));
             if !met {
-                let known: Vec<String> = guides.iter().filter_map(id_of).map(str::to_owned).collect();
-                let named = id_of(over).map_or_else(|| format!("entry {}", at + 1), str::to_owned);
+                let known: Vec<String> =
+                    guides.iter().filter_map(|guide| id_of(key, guide)).map(str::to_owned).collect();
+                let named = id_of(key, over).map_or_else(|| format!("entry {}", at + 1), str::to_owned);
                 self.flaws.push(Flaw::new(over.place, What::NothingToTranslate { named, known }));
             }
         }
@@ -221,11 +225,14 @@ fn is_words(node: &Node) -> bool {
     }
 }
 
-/// The id of an entry: the value of its first key when that is no word for people, or the entry itself when it is bare.
-fn id_of(node: &Node) -> Option<&str> {
+/// The id of an entry: the value of its first key when that is no word for people, or the entry itself when it is a
+/// bare id.
+fn id_of<'n>(key: &str, node: &'n Node) -> Option<&'n str> {
     match &node.kind {
-        NodeKind::Scalar(text) => Some(text),
-        _ => node.first_entry().filter(|(key, _)| !WORDS.contains(&key.text.as_str())).and_then(|(_, id)| id.text()),
+        NodeKind::Scalar(text) => Some(text.as_str()).filter(|_| !WORDS.contains(&key)),
+        _ => {
+            node.first_entry().filter(|(first, _)| !WORDS.contains(&first.text.as_str())).and_then(|(_, id)| id.text())
+        }
     }
 }
 
