@@ -35,10 +35,8 @@
       root.hidden = all.length === 0;
       body.replaceChildren(...all.map((result) => {
         const row = document.createElement("tr");
-        row.setAttribute("role", "row");
         row.append(...fields.map((field) => {
           const made = document.createElement("td");
-          made.setAttribute("role", "cell");
           made.dataset.head = root.querySelector(`th[data-field=${field}]`).textContent;
           made.textContent = result[field];
           return made;
