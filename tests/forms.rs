@@ -20,7 +20,7 @@ fn run(folder: &Path, args: &[&str]) -> assert_cmd::assert::Assert {
 
 fn unpacked(path: &Path) -> BTreeMap<String, Vec<u8>> {
     let mut zip = zip::ZipArchive::new(Cursor::new(std::fs::read(path).unwrap())).unwrap();
-    let names: Vec<String> = zip.file_names().map(str::to_owned).collect();
+    let names: Vec<String> = zip.file_names().map(|name| name.unwrap().into_owned()).collect();
     names
         .into_iter()
         .map(|name| {

@@ -108,7 +108,7 @@ fn a_broken_guide_leaves_the_page_with_the_finding_at_its_place() {
     lectern.edit("faults/cord-flickers.yaml", "share: ", "shore: ");
     let broken = lectern.page_when(FAULT, |page| page.contains("unknown-key"));
     assert!(broken.contains("<h1>Look, "), "the last good page stays");
-    let (panel, list) = (broken.find("unknown-key").unwrap(), broken.find("class=\"shares").unwrap());
+    let (panel, list) = (broken.find("unknown-key").unwrap(), broken.find("<ul class=\"shares").unwrap());
     let question = broken.find("class=\"answers").unwrap();
     assert!(question < panel && panel < list, "the finding stands at the causes, not on top");
     assert!(

@@ -101,6 +101,12 @@ impl Theme {
         self.colours.put_in(&String::from_utf8_lossy(css))
     }
 
+    /// The script that only the form that is one file has.
+    pub(super) fn single_script(&self) -> String {
+        let script = self.files.get("single/one-file.js").map_or(&[][..], Vec::as_slice);
+        String::from_utf8_lossy(script).into_owned()
+    }
+
     /// The states of the theme's parts, as text, in the order of the parts' names.
     pub(super) fn part_states(&self) -> impl Iterator<Item = (&str, &[u8])> {
         let states = self.files.iter().filter(|(name, _)| name.starts_with("parts/") && name.ends_with("/states.yaml"));

@@ -282,7 +282,8 @@ enum Spot {
 fn place_of(html: &str, id: &str) -> Option<usize> {
     let main = html.find("<main")?;
     let ending = format!("-{id}\"");
-    let at = main + html[main..].find(&ending)?;
+    let is_id = |at: &usize| html[..*at].rfind('"').is_some_and(|quote| html[..quote].ends_with(" id="));
+    let at = html[main..].match_indices(&ending).map(|(at, _)| main + at).find(is_id)?;
     let tag = html[..at].rfind('<')?;
     // A panel cannot stand between the items of a list: it goes before the list.
     let list = |name: &str| html[main..tag].rfind(&format!("<{name}")).map(|at| main + at);
@@ -366,7 +367,7 @@ mod tests {
 
     #[test]
     fn a_panel_stands_before_the_list_and_never_in_it() {
-        let html = "<main><p>a</p><ul><li id=\"x-cause-dirt\">b</li></ul><p id=\"x-cause-wear\">c</p></main>";
+        let html = "<main><p>a <a href=\"#x-cause-dirt\">a</a></p><ul><li id=\"x-cause-dirt\">b</li></ul><p id=\"x-cause-wear\">c</p></main>";
         assert_eq!(place_of(html, "cause-dirt"), html.find("<ul>"));
         assert_eq!(place_of(html, "wear"), html.find("<p id"));
         assert_eq!(place_of(html, "none"), None);

@@ -44,13 +44,14 @@ pub fn run(job: &LecternJob, terminal: &mut Terminal) -> Outcome {
         return Outcome::CouldNotRun;
     }
     let desk = Arc::new(Desk::new(job.guides.clone()));
+    let seen = watch::look(&desk.folders());
     let turn = desk.turn();
     told(&turn, terminal);
     let shared = desk.clone();
     std::thread::spawn(move || serve::serve(&listener, port, &shared));
     std::thread::spawn({
         let desk = desk.clone();
-        move || watch::watch(&desk, &send)
+        move || watch::watch(&desk, seen, &send)
     });
     terminal.tell(format!("The handbook is at http://127.0.0.1:{port}/"));
     terminal.tell("Ctrl-C closes it.");

@@ -18,13 +18,12 @@ const QUIET: Duration = Duration::from_millis(40);
 const LOOK: Duration = Duration::from_millis(700);
 
 /// What a folder looks like from outside: names, sizes and times.
-type Look = Vec<(PathBuf, u64, Option<SystemTime>)>;
+pub type Look = Vec<(PathBuf, u64, Option<SystemTime>)>;
 
-/// Watches for as long as somebody listens.
-pub fn watch(desk: &Desk, send: &Sender<News>) {
+/// Watches for as long as somebody listens; `last` is what the guides looked like when they were read.
+pub fn watch(desk: &Desk, mut last: Look, send: &Sender<News>) {
     let (noticed, notices) = channel();
     let mut watcher = None;
-    let mut last = look(&desk.folders());
     loop {
         let folders = desk.folders();
         if watcher.is_none() {
@@ -68,7 +67,8 @@ fn watching(folders: &[PathBuf], noticed: Sender<()>) -> Option<RecommendedWatch
     Some(watcher)
 }
 
-fn look(folders: &[PathBuf]) -> Look {
+/// What the folders look like now. To be taken before the guides are read, so that no change falls between the two.
+pub fn look(folders: &[PathBuf]) -> Look {
     folders.iter().flat_map(|folder| look_at(folder)).collect()
 }
 

@@ -93,7 +93,7 @@ impl Scribe for Rewriting<'_> {
         if self.left.opens(&tag, unwanted) {
             return;
         }
-        for lazy in ["loading", "decoding"] {
+        for lazy in ["loading", "decoding", "data-root"] {
             tag.remove(lazy);
         }
         if let Some(src) = tag.get("src").and_then(|src| src.strip_prefix(ROOT)) {

@@ -115,9 +115,10 @@ impl LeftOut {
     }
 }
 
-/// What only a page with its own frame and scripts has: the switch of wording and the search box.
+/// What only a page with its own frame and scripts has: scripts, the switch of wording and the search box.
 pub fn is_of_a_frame(tag: &Tag) -> bool {
-    matches!(tag.name.as_str(), "form" | "fieldset") && (tag.has_class("wording") || tag.has_class("search"))
+    tag.name == "script"
+        || matches!(tag.name.as_str(), "form" | "fieldset") && (tag.has_class("wording") || tag.has_class("search"))
 }
 
 #[cfg(test)]

@@ -35,7 +35,8 @@ pub fn single(handbook: Handbook, theme: &Theme) -> Result<Vec<u8>, RenderFailed
     let setting = Setting::of(handbook, theme, Frame::Section(Some(stock.clone())), &Arc::default())?;
     let sections = sections(&setting)?;
     let links = Links::of(&setting, &sections);
-    let scripts = scripts(&setting, &links);
+    let mut scripts = scripts(&setting, &links);
+    scripts.push(theme.single_script());
     let css = setting.files.get("look/marking-blue.css").map_or_else(String::new, |css| text(css));
     let around = |part: &str| setting.around(part, &Context::new());
     let (top, foot) = (around("pages/single-top.html")?, around("pages/single-foot.html")?);
