@@ -24,6 +24,8 @@ pub const SHEETS: &str = "sheets.html";
 pub const ABOUT: &str = "about.html";
 /// *Writing guides*.
 pub const WRITING: &str = "writing.html";
+/// Where an exercise on the practice bench is chosen.
+pub const PRACTICE: &str = "practice.html";
 /// Every page.
 pub const ALL: &str = "all.html";
 
@@ -52,12 +54,34 @@ pub fn guide(kind: Kind, id: &str) -> Address {
         Kind::Stores => STORES.to_owned(),
         Kind::Limits => LIMITS.to_owned(),
         Kind::Words => WORDS.to_owned(),
+        Kind::Learning => format!("learning/{id}.html"),
     }
 }
 
 /// The page of an item of kit.
 pub fn kit(item: &str) -> Address {
     format!("kit/{item}.html")
+}
+
+/// The practice bench of a fault-finding guide.
+pub fn practice(id: &str) -> Address {
+    format!("practice/{id}.html")
+}
+
+/// The same at a level, 1 to 3.
+pub fn practice_at(id: &str, level: u8) -> Address {
+    let page = practice(id);
+    format!("{page}#{}-level-{level}", key(&page))
+}
+
+/// The exercise cards of a fault-finding guide.
+pub fn cards(id: &str) -> Address {
+    format!("practice/cards/{id}.html")
+}
+
+/// A stop of a way to learn.
+pub fn stop(way: &str, id: &str) -> Address {
+    format!("learning/{way}/{id}.html")
 }
 
 /// What the lamps of an instrument can show of an item.

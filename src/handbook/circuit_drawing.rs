@@ -4,7 +4,6 @@
 //! Leaves to others: where lines run, and symbols (`render::figures::circuit`). Only what belongs to the item and its pins is
 //! drawn: of a weapon at the apparatus the weapon.
 
-use super::laying::place_title;
 use super::page::{CircuitFigure, DrawnPiece, DrawnPoint};
 use crate::proof::network::{Label, Wired};
 use crate::reckoning::circuit::{
@@ -100,7 +99,7 @@ impl<'a> Sketch<'a> {
             at_rest: position == Network::REST,
             fault: fault.and_then(|fault| words(&self.wired.labels.faults, network.fault_name(fault))),
             closed: !live.is_empty(),
-            places: self.places.iter().map(|place| place_title(place)).collect(),
+            places: self.places.iter().map(|place| (*place).to_owned()).collect(),
             points: points.chain(ends).collect(),
             pieces: pieces.chain(self.lamp(position, fault)).chain(stubs).collect(),
         })

@@ -3,7 +3,7 @@
 //! Leaves to others: the drawing's data (`circuit_drawing`), what lamps mean (`patterns`).
 
 use super::circuit_drawing::{Sketch, words};
-use super::laying::{Laying, markdown, place_title};
+use super::laying::{Laying, markdown};
 use super::lists::used_in;
 use super::page::{Body, Circuit, CircuitFigure, CircuitPart, DrawnPosition, Page};
 use super::{addresses, frame, lessons, patterns};
@@ -86,14 +86,14 @@ fn parts(guide: &model::Circuit, key: &str) -> Vec<CircuitPart> {
         anchor: format!("{key}-piece-{}", piece.piece.value),
         title: piece.title.value.clone(),
         value: piece.ohms.value.value().map(range),
-        place: piece.place.as_ref().map(|place| place_title(place.value.as_str())),
+        place: piece.place.as_ref().map(|place| place.value.0.clone()),
         source: piece.source.as_ref().map(|source| source.value.clone()),
     });
     let touchings = sound(&guide.touching).into_iter().map(|touching| CircuitPart {
         anchor: format!("{key}-touching-{}", touching.touching.value),
         title: touching.title.value.clone(),
         value: touching.ohms.value.value().map(range),
-        place: touching.place.as_ref().map(|place| place_title(place.value.as_str())),
+        place: touching.place.as_ref().map(|place| place.value.0.clone()),
         source: touching.source.as_ref().map(|source| source.value.clone()),
     });
     pieces.chain(touchings).collect()
@@ -122,7 +122,7 @@ fn faults(guide: &model::Circuit, wired: &Wired, key: &str) -> Vec<CircuitPart> 
             anchor: format!("{key}-fault-{id}"),
             title: words(&wired.labels.faults, id).unwrap_or_else(|| id.to_owned()),
             value: ohms_that_tell(wired, fault),
-            place: label.and_then(|label| label.place.as_ref()).map(|place| place_title(place.as_str())),
+            place: label.and_then(|label| label.place.as_ref()).map(|place| place.0.clone()),
             source: sources.get(id).map(|source| (*source).to_owned()),
         }
     };

@@ -4,7 +4,7 @@ use super::laying::{Laying, markdown};
 use super::page::{
     Body, ChainPlace, Front, Kit, KitRows, LampDoors, LampGroup, LampShown, Lamps, LimitRow, Link, Page, SymptomRow,
 };
-use super::{addresses, frame, lessons};
+use super::{addresses, frame, lessons, places};
 use crate::model::{self, LampState, Named};
 use crate::proof::Thing;
 use crate::proof::cases::sound;
@@ -137,9 +137,11 @@ fn kit_page(laying: &Laying<'_>, faults: &Faults<'_>, item: &str) -> Page {
             // The limit itself stands on the page of limits: here its id is another, so that one file can hold both.
             .map(|limit| LimitRow { id: format!("kit-{item}-{}", limit.id), ..limit })
             .collect(),
+        places: places::places(laying, item),
     };
     let mut page = frame::page(&addresses::kit(item), "kind-kit", &laying.item_title(item), Body::Kit(kit));
-    page.rail = Some(laying.rail(item, |_| ("plain", None, None))).filter(|rail| !rail.places.is_empty());
+    page.rail = Some(laying.rail(item, |place| ("plain", None, Some(places::address(item, place)))))
+        .filter(|rail| !rail.places.is_empty());
     page
 }
 

@@ -13,7 +13,9 @@ mod frame;
 mod front;
 mod guides;
 mod lamps;
+mod languages;
 mod laying;
+mod learning;
 mod lessons;
 mod limits;
 mod links;
@@ -21,13 +23,19 @@ mod lists;
 pub(crate) mod numbers;
 pub mod page;
 mod patterns;
+mod places;
+mod practice;
 mod questions;
+mod rehearsal;
 mod search;
+mod self_check;
 mod sheets;
 mod symptom;
 mod ways;
 mod writing;
 
+pub use addresses::guide as page_of;
+pub use languages::lay_out_all;
 pub use links::{LinkedLimit, Target, Targets};
 pub use search::Entry;
 
@@ -47,6 +55,10 @@ use std::collections::BTreeMap;
 pub struct Handbook {
     /// What stands on every page.
     pub cover: Cover,
+    /// For another language than the handbook's own: the folder that its pages are in.
+    pub folder: Option<String>,
+    /// The club's own message files for this language, in Fluent's syntax; the last has the last word.
+    pub messages: Vec<String>,
     /// The pages.
     pub pages: Vec<Page>,
     /// What short links in texts lead to.
@@ -72,6 +84,8 @@ pub struct Cover {
     pub address: Option<String>,
     /// The theme.
     pub theme: String,
+    /// The last day that the handbook itself names, as `2026-11-25`: an edition has one even where nobody wrote it down.
+    pub day: String,
 }
 
 /// Lays out a proofed handbook.
@@ -87,8 +101,11 @@ pub fn lay_out(proofed: &Proofed, folder: &Folder) -> Handbook {
     links::give_back(&laying, &mut pages);
     pages.sort_by(|one, other| one.address.cmp(&other.address));
     let search = search::entries(&laying, &pages);
+    let cover = cover(proofed);
     Handbook {
-        cover: cover(proofed),
+        messages: languages::messages(folder, &cover.language),
+        folder: None,
+        cover,
         search,
         targets: links::targets(&laying),
         pictures: pictures(proofed, folder),
@@ -112,6 +129,10 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     pages.par_extend(guides.procedures.par_iter().map(|(_, guide)| guides::procedure_page(laying, guide)));
     pages.extend(guides.checklists.iter().map(|(_, guide)| guides::checklist_page(laying, guide)));
     pages.par_extend(guides.circuits.par_iter().map(|(_, guide)| circuits::page(laying, guide)));
+    pages.extend(guides.learning.iter().flat_map(|(_, guide)| learning::pages(laying, guide)));
+    if !guides.symptoms.is_empty() {
+        pages.push(practice::index(laying));
+    }
     pages.push(lists::limits_page(laying));
     pages.push(lists::stores_page(laying));
     pages.push(lists::words_page(laying));
@@ -119,7 +140,7 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     pages.extend(sheets::pages(laying).into_iter().chain(sheets.into_iter().flatten()));
     pages.push(lists::sheets_page(&pages));
     pages.push(writing::page(laying));
-    pages.push(lists::all_page(&pages));
+    pages.push(lists::all_page(laying, &pages));
     pages
 }
 
@@ -132,6 +153,34 @@ fn cover(proofed: &Proofed) -> Cover {
         caution: file.caution.value.0.clone(),
         address: file.address.as_ref().map(|address| address.value.clone()),
         theme: file.theme.as_ref().map_or_else(|| "marking-blue".to_owned(), |theme| theme.value.clone()),
+        day: day(proofed, &file.edition.value),
+    }
+}
+
+/// The latest day on which a limit was looked up; else the first day of the year that the edition names. It comes from the guides
+/// and never from a clock, so that the same guides have the same day.
+fn day(proofed: &Proofed, edition: &str) -> String {
+    let looked_up = proofed.guides.limits.iter().filter_map(|(_, limits)| limits.looked_up.as_ref());
+    let days = looked_up.map(|day| day.value.as_str()).filter(|day| is_day(day));
+    let year = edition.split(|letter: char| !letter.is_ascii_digit()).find(|part| part.len() == 4);
+    days.max().map_or_else(|| format!("{}-01-01", year.unwrap_or("2000")), str::to_owned)
+}
+
+/// Whether a text is a day as ISO 8601 writes it: `2026-11-25`.
+fn is_day(text: &str) -> bool {
+    let parts: Vec<&str> = text.split('-').collect();
+    let number = |part: &str, letters: usize| {
+        (part.len() == letters && part.bytes().all(|byte| byte.is_ascii_digit()))
+            .then(|| part.parse::<u32>().ok())
+            .flatten()
+    };
+    match parts[..] {
+        [year, month, day] => {
+            number(year, 4).is_some()
+                && number(month, 2).is_some_and(|month| (1..=12).contains(&month))
+                && number(day, 2).is_some_and(|day| (1..=31).contains(&day))
+        }
+        _ => false,
     }
 }
 

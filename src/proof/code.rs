@@ -127,7 +127,7 @@ codes! {
         what: "A value that means nothing here.", why: "The program cannot tell what is meant.", mend: "See the message.";
     UnknownKind, "unknown-kind", Error, No,
         what: "The first key of a file is not a kind of guide.", why: "The first key says what the file is; without it the file is not read.",
-        mend: "Put `symptom:`, `procedure:`, `checklist:`, `circuit:`, `stores:`, `limits:`, `words:` or `handbook:` first.";
+        mend: "Put `symptom:`, `procedure:`, `checklist:`, `circuit:`, `stores:`, `limits:`, `words:`, `learning:` or `handbook:` first.";
     NoHandbook, "no-handbook", Error, No,
         what: "The folder has no `handbook.yaml`.", why: "The handbook would have no title, no edition and no caution.",
         mend: "Add one, or make a new handbook with `coquille begin DIR` and copy it from there.";
@@ -180,6 +180,18 @@ codes! {
     TrialAnswers, "trial-answers", Error, No,
         what: "A trial fix has answers of its own making.", why: "A trial fix either works or changes nothing; any other answer would be ignored.",
         mend: "Leave `answers:` out, or give `works` and then `no-change` with titles of your own and no `means:`. A probe that tells more is no trial fix: leave out `mends:`.";
+    StrayTranslation, "stray-translation", Error, No,
+        what: "A translation of something that the guide does not have.", why: "Nobody would ever read it, and what it was meant for stays untranslated.",
+        mend: "Use the ids of the guide; the message names the nearest or lists them.";
+    TranslationChanges, "translation-changes-guide", Error, No,
+        what: "A translation gives another value to something that is not words.", why: "A limit or a time must be the same in every language.",
+        mend: "Leave the key out of the translation.";
+    Untranslated, "untranslated", Advice, Yes,
+        what: "Something has no words in another language yet.", why: "A reader of that language meets foreign words there.",
+        mend: "Add the words; or accept the finding with a reason.";
+    FaultyMessages, "faulty-messages", Error, No,
+        what: "A line in a message file that says nothing.", why: "The page would say it in English.",
+        mend: "Write it as the program's own messages are written: `id = words`.";
     CauseNeverFound, "cause-never-found", Error, Yes,
         what: "No probe parts a cause from the rest.", why: "Whoever has that fault is never told.",
         mend: "Add a probe that shows it, or take the cause out.";

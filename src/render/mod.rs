@@ -5,7 +5,9 @@
 
 mod code;
 pub mod figures;
+pub mod forms;
 mod functions;
+mod inside;
 mod prose;
 mod search;
 mod states;
@@ -18,7 +20,9 @@ pub use theme::{Theme, ThemeFailed};
 pub use words::Words;
 
 use crate::handbook::page::{Body, Link, Page};
-use crate::handbook::{Cover, Handbook};
+use crate::handbook::{Cover, Entry, Handbook};
+use forms::Stock;
+use inside::Inside;
 use rayon::prelude::*;
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
@@ -49,9 +53,11 @@ struct Book<'b> {
     edition: &'b str,
     caution: &'b str,
     logo: Option<String>,
+    online: bool,
     jobs: Option<&'static str>,
     limits: Option<&'static str>,
     index: Vec<IndexGroup>,
+    search_index: String,
 }
 
 /// A group of links at the foot of a page.
@@ -61,25 +67,181 @@ struct IndexGroup {
     links: Vec<Link>,
 }
 
-/// Renders every file of the site. Each page's data are let go as soon as it is rendered.
+/// What stands around a page.
+#[derive(Debug, Clone)]
+pub(crate) enum Frame {
+    /// All that a page needs to stand by itself.
+    Page,
+    /// Nothing: it is a section of a file that has its own frame. With a stock, drawings share what they have in common.
+    Section(Option<Arc<Stock>>),
+}
+
+/// A handbook ready to be set, page by page and whenever a page is wanted.
+pub struct Setting {
+    tera: Tera,
+    indexes: BTreeMap<String, Value>,
+    words: Arc<Words>,
+    title: String,
+    edition: String,
+    language: String,
+    inside: Inside,
+    pages: BTreeMap<String, Page>,
+    /// For sections: what is read in place of a page that works only by itself.
+    instead: BTreeMap<String, String>,
+    search: Vec<Entry>,
+    files: BTreeMap<String, Vec<u8>>,
+}
+
+impl std::fmt::Debug for Setting {
+    fn fmt(&self, words: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(words, "Setting({}, {} pages)", self.title, self.pages.len())
+    }
+}
+
+impl Setting {
+    /// Makes ready what is set when it is wanted: the pages of a folder, a setting a language.
+    ///
+    /// # Errors
+    /// When a template of the theme is faulty.
+    pub fn of_all(handbooks: Vec<Handbook>, theme: &Theme) -> Result<Vec<Setting>, RenderFailed> {
+        let names = language_names(&handbooks);
+        handbooks.into_iter().map(|handbook| Setting::of(handbook, theme, Frame::Page, &names)).collect()
+    }
+
+    /// `names`: what the handbook's languages are called.
+    pub(crate) fn of(
+        mut handbook: Handbook,
+        theme: &Theme,
+        frame: Frame,
+        names: &Arc<BTreeMap<String, String>>,
+    ) -> Result<Setting, RenderFailed> {
+        let words = Arc::new(Words::of(&handbook.cover.language, &handbook.messages));
+        let (template, stock) = match &frame {
+            Frame::Page => (theme::FRAME, None),
+            Frame::Section(stock) => ("pages/frame-section.html", stock.as_ref()),
+        };
+        let mut tera = theme.templates(template)?;
+        functions::register(&mut tera, &words, std::mem::take(&mut handbook.targets), stock);
+        functions::languages(&mut tera, names);
+        let mut pages = std::mem::take(&mut handbook.pages);
+        pages.iter_mut().filter(|page| page.title.is_empty()).for_each(|page| page.title = own_title(page, &words));
+        let inside = Inside::of(handbook.folder.as_deref(), &mut pages);
+        let mut instead = BTreeMap::new();
+        if matches!(frame, Frame::Section(_)) {
+            // A practice bench keeps its exercise in the address, where a file of many pages keeps the page: its cards serve.
+            pages.retain(|page| match &page.body {
+                Body::Practice(practice) => {
+                    instead.insert(page.address.clone(), practice.cards.clone());
+                    false
+                }
+                _ => true,
+            });
+            pages.iter_mut().for_each(|page| page.root = prose::ROOT.to_owned());
+        }
+        let book = book(&handbook, &pages, &words, theme);
+        tera.global_context().insert("book", &book);
+        let indexes = indexes(&tera, &book, &pages)?;
+        let index = search::index(&handbook.search, &words, &|to| Some(inside.address(to)));
+        let mut files = BTreeMap::from([(book.search_index.clone(), index)]);
+        files.append(&mut theme.assets());
+        files.append(&mut handbook.pictures);
+        let pages = pages.into_iter().map(|page| (inside.address(&page.address), page)).collect();
+        let (cover, search) = (handbook.cover, handbook.search);
+        let (title, edition, language) = (cover.title, cover.edition, cover.language);
+        Ok(Setting { tera, indexes, words, title, edition, language, inside, pages, instead, search, files })
+    }
+
+    /// The bytes of a file of the folder: a page, set now, or one that stands beside the pages. Nothing when there is none.
+    ///
+    /// # Errors
+    /// When the page's template is faulty.
+    pub fn file(&self, address: &str) -> Result<Option<Vec<u8>>, RenderFailed> {
+        match self.pages.get(address) {
+            Some(page) => one(&self.tera, &self.indexes, &self.inside, page).map(|(_, bytes)| Some(bytes)),
+            None => Ok(self.files.get(address).cloned()),
+        }
+    }
+
+    /// The pages, by address.
+    pub fn pages(&self) -> &BTreeMap<String, Page> {
+        &self.pages
+    }
+
+    /// A part of the theme by itself, given what its template calls it by.
+    ///
+    /// # Errors
+    /// When the part is faulty.
+    pub fn part(&self, name: &str, given: &impl Serialize) -> Result<String, RenderFailed> {
+        let given = Context::from_serialize(given).map_err(|error| faulty(name, &error))?;
+        let set = self.tera.render_component(name, &given, None, true);
+        set.map_err(|error| faulty(name, &error))
+    }
+
+    /// Every page, set.
+    pub(crate) fn all(&self) -> Result<Vec<(String, Vec<u8>)>, RenderFailed> {
+        let pages: Vec<&Page> = self.pages.values().collect();
+        pages.into_par_iter().map(|page| one(&self.tera, &self.indexes, &self.inside, page)).collect()
+    }
+
+    /// A template that is no page's: what a form has around its sections.
+    pub(crate) fn around(&self, name: &str, given: &Context) -> Result<String, RenderFailed> {
+        let mut context = given.clone();
+        context.insert("root", prose::ROOT);
+        context.insert_value("index", self.indexes.get(prose::ROOT).cloned().unwrap_or_else(Value::none));
+        self.tera.render(name, &context).map_err(|error| faulty(name, &error))
+    }
+}
+
+/// What each language is called, in its own words.
+fn language_names(handbooks: &[Handbook]) -> Arc<BTreeMap<String, String>> {
+    let named = |book: &Handbook| {
+        let words = Words::of(&book.cover.language, &book.messages);
+        (book.cover.language.clone(), words.say("language-name"))
+    };
+    Arc::new(handbooks.iter().map(named).collect())
+}
+
+/// Renders every file of the site, from the handbook in each of its languages.
 ///
 /// # Errors
 /// When a template of the theme is faulty.
-pub fn render(mut handbook: Handbook, theme: &Theme) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
-    let words = Arc::new(Words::of(&handbook.cover.language));
-    let mut tera = theme.templates()?;
-    functions::register(&mut tera, &words, std::mem::take(&mut handbook.targets));
-    let mut pages = std::mem::take(&mut handbook.pages);
-    pages.iter_mut().filter(|page| page.title.is_empty()).for_each(|page| page.title = own_title(page, &words));
-    let book = book(&handbook.cover, &pages, &words, theme);
-    tera.global_context().insert("book", &book);
-    let indexes = indexes(&tera, &book, &pages)?;
-    let rendered: Result<Vec<_>, _> = pages.into_par_iter().map(|page| one(&tera, &indexes, &page)).collect();
-    let mut files: BTreeMap<String, Vec<u8>> = rendered?.into_iter().collect();
-    files.extend(theme.assets());
-    files.insert("look/search-index.js".into(), search::index(&handbook, &words));
-    files.append(&mut handbook.pictures);
+pub fn render_all(handbooks: Vec<Handbook>, theme: &Theme) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
+    let names = language_names(&handbooks);
+    let cover = handbooks.first().map(|handbook| handbook.cover.clone()).unwrap_or_default();
+    let mut files = BTreeMap::new();
+    for handbook in handbooks {
+        files.extend(in_one_language(handbook, theme, &names)?);
+    }
+    if is_online(&cover) {
+        forms::online(&cover.title, &cover.language, &mut files);
+    }
     Ok(files)
+}
+
+/// Renders every file of a handbook in one language.
+///
+/// # Errors
+/// When a template of the theme is faulty.
+pub fn render(handbook: Handbook, theme: &Theme) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
+    render_all(vec![handbook], theme)
+}
+
+/// Each page's data are let go as soon as it is rendered.
+fn in_one_language(
+    handbook: Handbook,
+    theme: &Theme,
+    names: &Arc<BTreeMap<String, String>>,
+) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
+    let Setting { tera, indexes, inside, pages, mut files, .. } = Setting::of(handbook, theme, Frame::Page, names)?;
+    let pages: Vec<Page> = pages.into_values().collect();
+    let rendered: Result<Vec<_>, _> = pages.into_par_iter().map(|page| one(&tera, &indexes, &inside, &page)).collect();
+    files.extend(rendered?);
+    Ok(files)
+}
+
+/// Whether the handbook is also on the net, where a phone may keep it.
+fn is_online(cover: &Cover) -> bool {
+    cover.address.as_deref().is_some_and(|address| address.starts_with("https://"))
 }
 
 /// The name of a page that no guide names: from the messages.
@@ -106,7 +268,12 @@ fn indexes(tera: &Tera, book: &Book<'_>, pages: &[Page]) -> Result<BTreeMap<Stri
 }
 
 /// Renders a page. A template sees `book`, `page`, `body` (that of the page), `root` and `index`.
-fn one(tera: &Tera, indexes: &BTreeMap<String, Value>, page: &Page) -> Result<(String, Vec<u8>), RenderFailed> {
+fn one(
+    tera: &Tera,
+    indexes: &BTreeMap<String, Value>,
+    inside: &Inside,
+    page: &Page,
+) -> Result<(String, Vec<u8>), RenderFailed> {
     let seen = Value::try_from_serializable(page).map_err(|error| faulty(&page.address, &error))?;
     let mut context = Context::new();
     context.insert_value("body", seen.get_from_path("body").cloned().unwrap_or_else(Value::none));
@@ -115,9 +282,9 @@ fn one(tera: &Tera, indexes: &BTreeMap<String, Value>, page: &Page) -> Result<(S
     context.insert_value("index", indexes.get(&page.root).cloned().unwrap_or_else(Value::none));
     let name = format!("pages/{}.html", template(&page.body));
     let html = tera.render(&name, &context).map_err(|error| faulty(&name, &error))?;
-    let mut bytes = prose::rooted(&html, &page.root).into_bytes();
+    let mut bytes = inside.led(prose::rooted(&html, &page.root), &page.root).into_bytes();
     bytes.shrink_to_fit();
-    Ok((page.address.clone(), bytes))
+    Ok((inside.address(&page.address), bytes))
 }
 
 /// The template of a body.
@@ -140,6 +307,11 @@ fn template(body: &Body) -> &'static str {
         Body::Sheet(_) => "sheet",
         Body::Sheets(_) => "sheets",
         Body::Jobs(_) => "jobs",
+        Body::Way(_) => "way",
+        Body::Stop(_) => "stop",
+        Body::Practices(_) => "practices",
+        Body::Practice(_) => "practice",
+        Body::Cards(_) => "cards",
         Body::About(_) => "about",
         Body::Writing(_) => "writing",
         Body::All(_) => "all",
@@ -156,7 +328,8 @@ fn faulty(name: &str, error: &tera::Error) -> RenderFailed {
     RenderFailed { message }
 }
 
-fn book<'b>(cover: &'b Cover, pages: &[Page], words: &Words, theme: &Theme) -> Book<'b> {
+fn book<'b>(handbook: &'b Handbook, pages: &[Page], words: &Words, theme: &Theme) -> Book<'b> {
+    let cover = &handbook.cover;
     let has = |address: &str| pages.iter().any(|page| page.address == address);
     Book {
         title: &cover.title,
@@ -165,9 +338,14 @@ fn book<'b>(cover: &'b Cover, pages: &[Page], words: &Words, theme: &Theme) -> B
         edition: &cover.edition,
         caution: &cover.caution,
         logo: theme.logo(),
+        online: is_online(cover),
         jobs: has("jobs.html").then_some("jobs.html"),
         limits: has("limits.html").then_some("limits.html"),
         index: index(pages),
+        search_index: handbook
+            .folder
+            .as_ref()
+            .map_or_else(|| "look/search-index.js".to_owned(), |folder| format!("look/search-index-{folder}.js")),
     }
 }
 
@@ -180,10 +358,12 @@ fn index(pages: &[Page]) -> Vec<IndexGroup> {
     let lists = ["limits.html", "stores.html", "words.html", "sheets.html"];
     let about = ["about.html", "writing.html"];
     let group = |links: Vec<Link>| IndexGroup { title: None, links };
-    vec![
+    let groups = vec![
         group(finding.iter().filter_map(of).collect()),
         group(kits),
+        group(pages.iter().filter(|page| matches!(page.body, Body::Way(_) | Body::Practices(_))).map(link).collect()),
         group(lists.iter().filter_map(of).collect()),
         group(about.iter().filter_map(of).collect()),
-    ]
+    ];
+    groups.into_iter().filter(|group| !group.links.is_empty()).collect()
 }

@@ -163,7 +163,7 @@ pub struct CircuitPart {
     pub title: String,
     /// Its value, if it has one: `0.15 to 0.4 Ω`.
     pub value: Option<String>,
-    /// The place in words.
+    /// The id of the place.
     pub place: Option<String>,
     /// Where its figure comes from.
     pub source: Option<String>,

@@ -162,6 +162,32 @@ pub struct Kit {
     pub circuits: Vec<Link>,
     /// Its limits.
     pub limits: Vec<LimitRow>,
+    /// What there is at each of its places.
+    pub places: Vec<KitPlace>,
+}
+
+/// A place of an item, with what there is.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct KitPlace {
+    /// Its id on the page.
+    pub anchor: String,
+    /// What people call it.
+    pub title: String,
+    /// What can be wrong there.
+    pub causes: Vec<PlaceCause>,
+    /// Jobs there.
+    pub jobs: Vec<Link>,
+    /// Parts there.
+    pub parts: Vec<Link>,
+}
+
+/// Something that can be wrong at a place.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PlaceCause {
+    /// The cause, where its guide tells it.
+    pub cause: Link,
+    /// What is then seen.
+    pub symptom: String,
 }
 
 /// Jobs and checklists, by item.

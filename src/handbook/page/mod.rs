@@ -6,7 +6,9 @@
 mod about;
 mod circuit;
 mod front;
+mod learning;
 mod lists;
+mod practice;
 mod procedure;
 mod question;
 mod shared;
@@ -19,10 +21,15 @@ pub use circuit::{
     TaughtPosition,
 };
 pub use front::{
-    ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitRows, LampDoor, LampDoors, LampGroup, LampShown, Lamps, LampsOf,
-    SymptomRow,
+    ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitPlace, KitRows, LampDoor, LampDoors, LampGroup, LampShown,
+    Lamps, LampsOf, PlaceCause, SymptomRow,
 };
+pub use learning::{CheckQuestion, Choice, LearningStop, Practised, Said, Way, WayStop};
 pub use lists::{AllPages, AllRow, Letter, LimitGroup, Limits, StoreGroup, StoreRow, Stores, WordRow, Words};
+pub use practice::{
+    Card, CardStep, Cards, Practice, PracticeAnswer, PracticeKit, PracticeProbe, PracticeReading, PracticeRemedy,
+    PracticeRow, Practices,
+};
 pub use procedure::{Check, CheckGroup, CheckItem, Checklist, LimitRow, Need, Needs, Procedure, Step, Torque};
 pub use question::{Answer, Answered, Ending, JobLine, Question, Remedy, RemedyChoice, RuledOut, Standing};
 pub use shared::{Picture, Rows, SafetyNote, Worded};
@@ -64,6 +71,8 @@ pub struct Page {
     pub linked_from: Vec<Link>,
     /// Its code: a short hash of what it says, eight letters.
     pub code: String,
+    /// The same page in other languages.
+    pub languages: Vec<OtherLanguage>,
     /// Who wrote it, as far as it came from elsewhere.
     pub source_file: Option<String>,
 }
@@ -74,6 +83,15 @@ pub struct Link {
     /// The words: plain text.
     pub title: String,
     /// Where to.
+    pub address: Address,
+}
+
+/// The same page in another language.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct OtherLanguage {
+    /// The language, such as `fr`.
+    pub language: String,
+    /// Where it is, from the top of all languages.
     pub address: Address,
 }
 
@@ -154,6 +172,16 @@ pub enum Body {
     Sheets(Rows),
     /// All jobs and checklists.
     Jobs(Jobs),
+    /// A way to learn.
+    Way(Box<Way>),
+    /// A stop of one.
+    Stop(Box<LearningStop>),
+    /// Where an exercise is chosen.
+    Practices(Practices),
+    /// The practice bench of a guide.
+    Practice(Box<Practice>),
+    /// The exercise cards of a guide.
+    Cards(Box<Cards>),
     /// *About this edition*.
     About(About),
     /// *Writing guides*.

@@ -93,7 +93,7 @@ pub struct ShareRow {
     pub title: String,
     /// Whether this is *not on this list*.
     pub rest: bool,
-    /// The place in words.
+    /// The id of the place.
     pub place: Option<String>,
     /// The share now.
     pub share: InHundred,
