@@ -163,7 +163,9 @@ fn ngspice(decks: &[Deck]) -> Option<(usize, Duration)> {
     let begun = Instant::now();
     let output = Command::new("ngspice").arg("-b").arg(main).current_dir(folder.path()).output().unwrap();
     let time = begun.elapsed();
-    let figures = String::from_utf8_lossy(&output.stdout).lines().filter(|line| line.contains(" = ")).count();
+    // Each deck says its temperature too.
+    let is_figure = |line: &&str| line.starts_with(['v', '(']) && line.contains(" = ");
+    let figures = String::from_utf8_lossy(&output.stdout).lines().filter(is_figure).count();
     Some((figures, time))
 }
 

@@ -79,7 +79,7 @@ wording-short = short
 front-lead = Follow the line from weapon to apparatus and press what you suspect.
 front-by-lamp = Or go by what the lamp does.
 by-lamp = By what the lamp does
-lamps-lead = Look at the lamp first, then choose the item it is seen on.
+lamps-lead = Choose the item and the instrument, or go by what the lamp does.
 two-lamps = Two lamps: first at rest, then pressed.
 checks = Checks
 all-jobs = All jobs and checks
@@ -420,7 +420,7 @@ count-of-faults = { $n ->
  }
 circuit-figure-sound = Sound kit, held the same way:
 lamps-by-kit = Choose the item and the instrument
-lamps-of-lead = Find the lamp, and the row that does what yours does. You look { $seen }.
+lamps-of-lead = Find the lamp, then the row that does what yours does.
 lamps-of-others = Other guides
 lamps-of-other = { $title }, { $seen }
 lamps-by-kit-how = Computed from the circuits. A fault stands in every row that it can show.

@@ -70,7 +70,7 @@ wording-short = court
 front-lead = Suivez la ligne de l’arme à l’appareil et pressez ce que vous soupçonnez.
 front-by-lamp = Ou partez de ce que fait la lampe.
 by-lamp = D’après la lampe
-lamps-lead = Regardez d’abord la lampe, puis choisissez le matériel.
+lamps-lead = Choisissez le matériel et l’instrument, ou regardez ce que fait la lampe.
 two-lamps = Deux lampes : d’abord au repos, puis pointe enfoncée.
 checks = Contrôles
 all-jobs = Tous les travaux et contrôles
@@ -384,7 +384,7 @@ circuit-drawn-how = La large bande est la boucle sous tension.
 circuit-at-rest = Au repos, rien n’est touché
 circuit-closed = La boucle est fermée.
 circuit-open = La boucle est ouverte.
-circuit-instrument = Fiche et instrument
+circuit-instrument = Fiche et testeur
 lamp-may = peut être allumée ou éteinte
 circuit-fault = panne
 circuit-lamps = Ce que vous voyez et ce que cela veut dire
@@ -496,7 +496,7 @@ count-of-faults = { $n ->
     [one] une panne peut le montrer
    *[other] { $n } pannes peuvent le montrer
  }
-lamps-of-lead = Trouvez la lampe, puis la ligne qui fait comme la vôtre. Vous regardez { $seen }.
+lamps-of-lead = Trouvez la lampe, puis la ligne qui fait comme la vôtre.
 lamps-of-others = Autres guides
 lamps-of-other = { $title }, { $seen }
 
