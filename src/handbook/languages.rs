@@ -4,7 +4,7 @@
 //! into it, and the lists; whatever it leads to besides is read in the handbook's own language.
 
 use super::page::{Body, OtherLanguage, Page};
-use super::{Handbook, lay_out};
+use super::{Handbook, laid_out, lay_out};
 use crate::proof::Proofed;
 use crate::source::Folder;
 use std::collections::BTreeSet;
@@ -13,7 +13,7 @@ use std::collections::BTreeSet;
 pub fn lay_out_all(proofed: &Proofed, folder: &Folder) -> Vec<Handbook> {
     let mut all = vec![lay_out(proofed, folder)];
     for spoken in &proofed.languages {
-        let mut handbook = lay_out(&spoken.proofed, folder);
+        let mut handbook = laid_out(&spoken.proofed, folder, Some(&spoken.translated));
         handbook.folder = Some(spoken.language.clone());
         handbook.cover.language.clone_from(&spoken.language);
         handbook.messages = messages(folder, &spoken.language);
@@ -30,7 +30,7 @@ pub fn lay_out_all(proofed: &Proofed, folder: &Folder) -> Vec<Handbook> {
 /// language.
 fn is_kept(page: &Page, translated: &BTreeSet<String>) -> bool {
     let mut parts = page.address.split('/');
-    let (folder, rest) = (parts.next().unwrap_or(""), parts.next());
+    let (folder, rest) = (parts.next().unwrap_or(""), parts.find(|part| *part != "cards"));
     let id = rest.map(|name| name.trim_end_matches(".html"));
     match (&page.body, id) {
         (Body::Writing(_), _) => false,

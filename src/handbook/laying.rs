@@ -11,6 +11,7 @@ use crate::model::{self, Id, Kind, Line, Many, Named, Prose, Safety};
 use crate::proof::cases::{Case, sound, waiting};
 use crate::proof::{Proofed, Thing};
 use crate::source::{Texts, Tolerant};
+use std::collections::BTreeSet;
 
 /// What pages are made from.
 #[derive(Clone, Copy)]
@@ -23,9 +24,16 @@ pub struct Laying<'a> {
     pub directory: &'a Directory<'a>,
     /// Which units come first.
     pub units: model::Units,
+    /// The guides that get pages, by id; all of them where none is named. Lists name the others all the same.
+    pub only: Option<&'a BTreeSet<String>>,
 }
 
 impl<'a> Laying<'a> {
+    /// Whether a guide gets pages.
+    pub fn lays(&self, guide: &Named) -> bool {
+        self.only.is_none_or(|only| only.contains(guide.value.as_str()))
+    }
+
     /// The words and address of a thing.
     pub fn link(&self, thing: Thing, id: &str) -> Link {
         let title =

@@ -48,7 +48,7 @@ use laying::Laying;
 use page::Page;
 use rayon::prelude::*;
 use serde::Serialize;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// A handbook as data.
 #[derive(Debug, Clone)]
@@ -90,9 +90,14 @@ pub struct Cover {
 
 /// Lays out a proofed handbook.
 pub fn lay_out(proofed: &Proofed, folder: &Folder) -> Handbook {
+    laid_out(proofed, folder, None)
+}
+
+/// Lays out the pages of some guides, and the lists.
+fn laid_out(proofed: &Proofed, folder: &Folder, only: Option<&BTreeSet<String>>) -> Handbook {
     let units = proofed.guides.handbook.as_ref().map_or(Units::Metric, |(_, file)| file.units);
     let directory = Directory::of(proofed);
-    let laying = Laying { proofed, texts: &folder.texts, directory: &directory, units };
+    let laying = Laying { proofed, texts: &folder.texts, directory: &directory, units, only };
     let mut pages = pages(&laying);
     codes::give(&mut pages);
     let mut about = vec![about::page(&laying, codes::of_all(&pages))];
@@ -126,9 +131,9 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     pages.extend(lessons::pages(laying));
     pages.extend(front::kit_pages(laying, &faults));
     pages.extend(of_faults.into_iter().flatten());
-    pages.par_extend(guides.procedures.par_iter().map(|(_, guide)| guides::procedure_page(laying, guide)));
-    pages.extend(guides.checklists.iter().map(|(_, guide)| guides::checklist_page(laying, guide)));
-    pages.par_extend(guides.circuits.par_iter().map(|(_, guide)| circuits::page(laying, guide)));
+    pages.par_extend(guides.procedures.par_iter().filter(|(_, guide)| laying.lays(&guide.procedure)).map(|(_, guide)| guides::procedure_page(laying, guide)));
+    pages.extend(guides.checklists.iter().filter(|(_, guide)| laying.lays(&guide.checklist)).map(|(_, guide)| guides::checklist_page(laying, guide)));
+    pages.par_extend(guides.circuits.par_iter().filter(|(_, guide)| laying.lays(&guide.circuit)).map(|(_, guide)| circuits::page(laying, guide)));
     pages.extend(guides.learning.iter().flat_map(|(_, guide)| learning::pages(laying, guide)));
     if !guides.symptoms.is_empty() {
         pages.push(practice::index(laying));

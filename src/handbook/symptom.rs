@@ -30,6 +30,9 @@ pub struct Laid {
 /// Lays out a guide: its ways are reckoned once for all of it.
 pub fn lay(laying: &Laying<'_>, guide: &model::Symptom) -> Laid {
     let Some(case) = laying.case(guide) else { return Laid::default() };
+    if !laying.lays(&guide.symptom) {
+        return Laid { minutes: whole(tenths(ways::tree(guide, case).expected)), ..Laid::default() };
+    }
     let ways = ways::ways(guide, case);
     let asking = Asking { laying: *laying, guide, case, ways: &ways };
     let least = match guide.order {

@@ -93,6 +93,11 @@ impl Ways {
     }
 }
 
+/// The tree that the guide asks for.
+pub fn tree(guide: &model::Symptom, case: &Case) -> Tree {
+    case.diagnosis.tree(plan(guide, &case.diagnosis.as_written_order()))
+}
+
 /// Lays out every way.
 pub fn ways(guide: &model::Symptom, case: &Case) -> Ways {
     let written = case.diagnosis.as_written_order();
