@@ -4,11 +4,12 @@ use super::args::BindJob;
 use super::proof::{findings, opened, outcome};
 use super::report::{count, human};
 use super::terminal::{Outcome, Terminal};
-use crate::handbook::lay_out;
+use super::since;
+use crate::handbook::{Handbook, lay_out, lay_out_since};
 use crate::press::{self, Address, Manner, Pressed, Progress, Strangers, Way};
 use crate::proof::{Proofed, proof};
 use crate::render::{Theme, render};
-use crate::source::{Folder, read_theme};
+use crate::source::read_theme;
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -21,6 +22,13 @@ pub fn run(job: &BindJob, terminal: &mut Terminal) -> Outcome {
         terminal.tell(why);
         return Outcome::CouldNotRun;
     }
+    let earlier = match job.since.as_deref().map(since::record).transpose() {
+        Ok(earlier) => earlier,
+        Err(why) => {
+            terminal.tell(why);
+            return Outcome::CouldNotRun;
+        }
+    };
     let Some(folder) = opened(&job.guides, terminal) else { return Outcome::CouldNotRun };
     let proofed = proof(&folder);
     findings(&proofed, &folder, &job.guides, terminal);
@@ -28,9 +36,15 @@ pub fn run(job: &BindJob, terminal: &mut Terminal) -> Outcome {
         terminal.say(format!("{} Nothing was written.", human::summary(&proofed, folder.trees.len())));
         return Outcome::Faulty;
     }
-    match pressed(job, &proofed, &folder) {
+    let handbook = match &earlier {
+        Some(earlier) => lay_out_since(&proofed, &folder, earlier),
+        None => lay_out(&proofed, &folder),
+    };
+    let prints = since::report(job, &handbook, earlier.as_ref());
+    match pressed(job, handbook) {
         Ok((pages, pressed)) => {
             report(job, &pressed, terminal);
+            prints.into_iter().for_each(|line| terminal.say(line));
             terminal.say(summary(job, &proofed, pages, started.elapsed()));
             Outcome::Good
         }
@@ -54,8 +68,7 @@ fn refused(job: &BindJob) -> Option<String> {
 }
 
 /// Renders and writes; how many pages there are, and what was written. What goes wrong comes in words.
-fn pressed(job: &BindJob, proofed: &Proofed, folder: &Folder) -> Result<(usize, Pressed), String> {
-    let handbook = lay_out(proofed, folder);
+fn pressed(job: &BindJob, handbook: Handbook) -> Result<(usize, Pressed), String> {
     let theme = theme(job, &handbook.cover.theme)?;
     let pages = handbook.pages.len();
     let files = render(handbook, &theme).map_err(|error| error.to_string())?;

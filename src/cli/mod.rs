@@ -8,6 +8,7 @@ mod proof;
 mod reckon;
 mod report;
 mod schema;
+mod since;
 mod terminal;
 
 pub use args::{Command, Line};

@@ -24,6 +24,14 @@ pub const SHEETS: &str = "sheets.html";
 pub const ABOUT: &str = "about.html";
 /// *Writing guides*.
 pub const WRITING: &str = "writing.html";
+/// *Is my print current?*
+pub const PRINTS: &str = "prints.html";
+/// What changed since the last edition.
+pub const CHANGES: &str = "changes.html";
+/// The notice of what was withdrawn, to hang on the wall.
+pub const NOTICE: &str = "notice.html";
+/// What needs no adult.
+pub const JUNIORS: &str = "juniors.html";
 /// Every page.
 pub const ALL: &str = "all.html";
 
@@ -73,7 +81,9 @@ pub fn on_the_way(guide: &str, name: &str, answers: &[String]) -> Address {
 }
 
 /// A picture. A name with letters that some system would stumble over is respelled, with a hash so that no two become one.
+/// A folder `pictures/` of the guides and that of the handbook are one.
 pub fn picture(file: &str) -> Address {
+    let file = file.strip_prefix("pictures/").unwrap_or(file);
     let portable = |letter: char| letter.is_ascii_alphanumeric() || matches!(letter, '.' | '_' | '-' | '/');
     if file.chars().all(portable) {
         return format!("pictures/{file}");

@@ -19,7 +19,8 @@ pub fn page(address: &str, kind: &'static str, title: &str, body: Body) -> Page 
         body,
         linked_from: Vec::new(),
         code: String::new(),
-        source_file: None,
+        origin: None,
+        changed: None,
     }
 }
 

@@ -5,6 +5,7 @@
 
 mod about;
 mod addresses;
+mod changes;
 mod circuit_drawing;
 mod circuits;
 mod codes;
@@ -12,6 +13,7 @@ mod directory;
 mod frame;
 mod front;
 mod guides;
+mod juniors;
 mod laying;
 mod limits;
 mod links;
@@ -19,7 +21,10 @@ mod lists;
 pub(crate) mod numbers;
 pub mod page;
 mod patterns;
+mod prints;
 mod questions;
+pub mod record;
+mod saying;
 mod search;
 mod sheets;
 mod symptom;
@@ -37,6 +42,7 @@ use directory::Directory;
 use laying::Laying;
 use page::Page;
 use rayon::prelude::*;
+use record::{Recast, Record};
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -53,6 +59,10 @@ pub struct Handbook {
     pub search: Vec<Entry>,
     /// Pictures, by the address that they get.
     pub pictures: BTreeMap<String, Vec<u8>>,
+    /// What a later edition is compared with.
+    pub record: Record,
+    /// What changed since the edition that this one was compared with; nothing if none was, or nothing did.
+    pub recast: Option<Recast>,
 }
 
 /// What stands on every page.
@@ -74,23 +84,64 @@ pub struct Cover {
 
 /// Lays out a proofed handbook.
 pub fn lay_out(proofed: &Proofed, folder: &Folder) -> Handbook {
+    laid_out(proofed, folder, None)
+}
+
+/// Lays out a proofed handbook, and says what changed since an earlier one.
+pub fn lay_out_since(proofed: &Proofed, folder: &Folder, earlier: &Record) -> Handbook {
+    laid_out(proofed, folder, Some(earlier))
+}
+
+fn laid_out(proofed: &Proofed, folder: &Folder, earlier: Option<&Record>) -> Handbook {
     let units = proofed.guides.handbook.as_ref().map_or(Units::Metric, |(_, file)| file.units);
     let directory = Directory::of(proofed);
     let laying = Laying { proofed, texts: &folder.texts, directory: &directory, units };
+    let targets = links::targets(&laying);
+    let coding = Coding { cover: cover(proofed), targets: &targets, pictures: pictures(proofed, folder) };
     let mut pages = pages(&laying);
-    codes::give(&mut pages);
-    let mut about = vec![about::page(&laying, codes::of_all(&pages))];
-    codes::give(&mut about);
-    pages.append(&mut about);
+    let says = coding.give(&mut pages);
+    let mut record = Record::of(&coding.cover.edition, &pages, says, Vec::new());
+    let recast = earlier.and_then(|earlier| changes::step(earlier, &record));
+    record.steps = earlier.map_or_else(Vec::new, |earlier| earlier.steps.iter().chain(&recast).cloned().collect());
+    coding.editions(&laying, &mut pages, &record.steps);
+    changes::mark(&record.steps, &mut pages);
     links::give_back(&laying, &mut pages);
     pages.sort_by(|one, other| one.address.cmp(&other.address));
     let search = search::entries(&laying, &pages);
-    Handbook {
-        cover: cover(proofed),
-        search,
-        targets: links::targets(&laying),
-        pictures: pictures(proofed, folder),
-        pages,
+    let Coding { cover, pictures, .. } = coding;
+    Handbook { cover, search, targets, pictures, pages, record, recast }
+}
+
+/// What goes into codes beside the pages themselves.
+struct Coding<'c> {
+    cover: Cover,
+    targets: &'c Targets,
+    pictures: BTreeMap<String, Vec<u8>>,
+}
+
+impl Coding<'_> {
+    /// Gives pages their codes; what each says, in their order.
+    fn give(&self, pages: &mut [Page]) -> Vec<Vec<saying::Said>> {
+        let says: Vec<Vec<saying::Said>> = pages.par_iter().map(|page| saying::said(page, self.targets)).collect();
+        codes::give(pages, &says, &self.cover, &self.pictures);
+        says
+    }
+
+    /// Adds the pages about this edition and those before it. Each lists codes of the ones before.
+    fn editions(&self, laying: &Laying<'_>, pages: &mut Vec<Page>, steps: &[Recast]) {
+        let add = |pages: &mut Vec<Page>, page: Option<Page>| {
+            let mut page: Vec<Page> = page.into_iter().collect();
+            self.give(&mut page);
+            pages.append(&mut page);
+        };
+        let changed = changes::page(steps, pages);
+        add(pages, changed);
+        let notice = prints::notice(laying, pages, steps);
+        add(pages, notice);
+        let about = about::page(laying, codes::of_all(pages));
+        add(pages, Some(about));
+        let prints = prints::page(laying, pages, steps);
+        add(pages, Some(prints));
     }
 }
 
@@ -112,6 +163,7 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     pages.push(lists::jobs_page(laying));
     pages.extend(sheets::pages(laying).into_iter().chain(sheets.into_iter().flatten()));
     pages.push(lists::sheets_page(&pages));
+    pages.push(juniors::page(laying));
     pages.push(writing::page(laying));
     pages.push(lists::all_page(&pages));
     pages

@@ -24,7 +24,7 @@ pub use circuit::Circuit;
 pub use common::{LampState, Meant, Need, Needs, Odds, Picture, Safety, Signal, SubStep, Time, Waiver, Who};
 pub use electric::{Current, Resistance, ResistanceRange, Voltage};
 pub use fill::fill;
-pub use handbook_file::{HandbookFile, Item, Paper, Units, Withdrawn};
+pub use handbook_file::{CODE_LENGTH, CODE_LETTERS, HandbookFile, Item, Paper, Units, Withdrawn, typed_code};
 pub use kit::{BUILT_IN, built_in_places};
 pub use limits::{BoundKind, Limit, Limits};
 pub use procedure::{Check, Procedure, Step, ThreadState, Torque};

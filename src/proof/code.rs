@@ -246,6 +246,10 @@ codes! {
     HazardWithoutSafety, "hazard-without-safety", Error, No,
         what: "A step uses something hazardous without a safety note before it.", why: "Somebody can be hurt.",
         mend: "Put a safety note before the step, with the signal word that the stores name or a more serious one.";
+    WhoMayDoIt, "who-may-do-it", Error, No,
+        what: "A job or a question uses or warns of something that not everybody may handle, and does not say so.",
+        why: "At a juniors' evening the page is what decides whether a child is handed the solvent or the iron.",
+        mend: "Write `who: supervised` or `who: adult`, as the finding says; or correct the `who:` of the tool or consumable in the stores.";
     SafetyWord, "safety-word", Error, No,
         what: "A safety note has no signal word, or several.", why: "The word tells how serious it is.",
         mend: "Write one of `danger`, `warning`, `caution`, `notice` per note.";

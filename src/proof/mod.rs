@@ -18,6 +18,7 @@ mod walk;
 pub use checks::pictures::kind as picture_kind;
 pub use checks::references::Reference;
 pub use checks::waivers::Accepted;
+pub use checks::who::{Demand, Demands};
 pub use code::{Code, Explained, Waivable};
 pub use finding::{Finding, Severity, did_you_mean, listed, nearest};
 pub use index::{Entry, Index, Thing, Wanted, why_no_id};
@@ -79,6 +80,7 @@ pub fn check(folder: &Folder, guides: Guides, shape: Vec<Flaw>) -> Proofed {
     checks::handbook::check(&guides, &mut findings);
     checks::pictures::check(&guides, &folder.others, &mut findings);
     checks::hazards::check(&guides, &folder.texts, &mut findings);
+    checks::who::check(&guides, &mut findings);
     checks::reach::check(&guides, &index, &folder.texts, &references, &mut findings);
     let circuits = wired(&guides);
     let sights = sights::sights(&guides, &circuits, &mut findings);

@@ -18,7 +18,7 @@ pub use theme::{Theme, ThemeFailed};
 pub use words::Words;
 
 use crate::handbook::page::{Body, Link, Page};
-use crate::handbook::{Cover, Handbook};
+use crate::handbook::{Cover, Handbook, record};
 use rayon::prelude::*;
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
@@ -51,6 +51,8 @@ struct Book<'b> {
     logo: Option<String>,
     jobs: Option<&'static str>,
     limits: Option<&'static str>,
+    changes: Option<&'static str>,
+    notice: Option<&'static str>,
     index: Vec<IndexGroup>,
 }
 
@@ -79,6 +81,7 @@ pub fn render(mut handbook: Handbook, theme: &Theme) -> Result<BTreeMap<String, 
     files.extend(theme.assets());
     files.insert("look/search-index.js".into(), search::index(&handbook, &words));
     files.append(&mut handbook.pictures);
+    files.insert(record::NAME.into(), handbook.record.bytes());
     Ok(files)
 }
 
@@ -139,6 +142,10 @@ fn template(body: &Body) -> &'static str {
         Body::Sheets(_) => "sheets",
         Body::Jobs(_) => "jobs",
         Body::About(_) => "about",
+        Body::Changes(_) => "changes",
+        Body::Prints(_) => "prints",
+        Body::Notice(_) => "notice",
+        Body::Juniors(_) => "juniors",
         Body::Writing(_) => "writing",
         Body::All(_) => "all",
     }
@@ -165,6 +172,8 @@ fn book<'b>(cover: &'b Cover, pages: &[Page], words: &Words, theme: &Theme) -> B
         logo: theme.logo(),
         jobs: has("jobs.html").then_some("jobs.html"),
         limits: has("limits.html").then_some("limits.html"),
+        changes: has("changes.html").then_some("changes.html"),
+        notice: has("notice.html").then_some("notice.html"),
         index: index(pages),
     }
 }
@@ -176,7 +185,7 @@ fn index(pages: &[Page]) -> Vec<IndexGroup> {
     let kits = pages.iter().filter(|page| matches!(page.body, Body::Kit(_))).map(link).collect();
     let finding = ["index.html", "lamps.html", "jobs.html", "all.html"];
     let lists = ["limits.html", "stores.html", "words.html", "sheets.html"];
-    let about = ["about.html", "writing.html"];
+    let about = ["about.html", "changes.html", "prints.html", "juniors.html", "writing.html"];
     let group = |links: Vec<Link>| IndexGroup { title: None, links };
     vec![
         group(finding.iter().filter_map(of).collect()),

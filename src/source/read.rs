@@ -62,6 +62,14 @@ pub fn read_theme(folder: &Path) -> std::io::Result<BTreeMap<String, Vec<u8>>> {
     Ok(files)
 }
 
+/// Reads one file of a bound handbook: what it remembers of itself.
+///
+/// # Errors
+/// When it is not there or cannot be read.
+pub fn read_record(handbook: &Path, name: &str) -> std::io::Result<Vec<u8>> {
+    std::fs::read(handbook.join(name))
+}
+
 /// The same from texts in memory: for tests, and for what the program carries in itself.
 pub fn read_texts<'a>(texts: impl IntoIterator<Item = (&'a str, &'a str)>) -> Folder {
     let mut read = Folder::default();

@@ -1,6 +1,6 @@
 //! *About this edition* and *Writing guides*.
 
-use super::{LimitGroup, Link, Markdown};
+use super::{LimitGroup, Link, Markdown, Withdrawn};
 use serde::Serialize;
 
 /// *About this edition*.
@@ -44,17 +44,6 @@ pub struct AcceptedFinding {
     pub finding: OpenFinding,
     /// The reason.
     pub because: String,
-}
-
-/// A withdrawn sheet.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Withdrawn {
-    /// The code printed on it.
-    pub code: String,
-    /// Why.
-    pub because: String,
-    /// What to use instead.
-    pub instead: Option<Link>,
 }
 
 /// *Writing guides*.

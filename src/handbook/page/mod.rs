@@ -5,7 +5,9 @@
 
 mod about;
 mod circuit;
+mod edition;
 mod front;
+mod juniors;
 mod lists;
 mod procedure;
 mod question;
@@ -13,13 +15,17 @@ mod shared;
 mod sheet;
 mod symptom;
 
-pub use about::{About, AcceptedFinding, FindingPage, OpenFinding, Withdrawn, Writing, WritingKey, WritingKind};
+pub use about::{About, AcceptedFinding, FindingPage, OpenFinding, Writing, WritingKey, WritingKind};
 pub use circuit::{
     Circuit, CircuitFigure, CircuitPart, DrawnPiece, DrawnPoint, DrawnPosition, LampSaid, PatternRow, Patterns,
+};
+pub use edition::{
+    ChangeRow, Changes, CodeRow, DifferenceSaid, Notice, PrintOf, Prints, SaidLine, StepRow, Withdrawn,
 };
 pub use front::{
     ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitLamps, KitRows, LampGroup, LampShown, Lamps, SymptomRow,
 };
+pub use juniors::{JuniorFault, JuniorJob, JuniorProbe, Juniors};
 pub use lists::{AllPages, AllRow, Letter, LimitGroup, Limits, StoreGroup, StoreRow, Stores, WordRow, Words};
 pub use procedure::{Check, CheckGroup, CheckItem, Checklist, LimitRow, Need, Needs, Procedure, Step, Torque};
 pub use question::{Answer, Answered, Ending, JobLine, Question, Remedy, RemedyChoice, RuledOut, Standing};
@@ -62,8 +68,10 @@ pub struct Page {
     pub linked_from: Vec<Link>,
     /// Its code: a short hash of what it says, eight letters.
     pub code: String,
-    /// Who wrote it, as far as it came from elsewhere.
-    pub source_file: Option<String>,
+    /// Where its guide came from, if from elsewhere.
+    pub origin: Option<Origin>,
+    /// If the last edition changed it: since which, and where that is told.
+    pub changed: Option<Link>,
 }
 
 /// A link with its words.
@@ -73,6 +81,19 @@ pub struct Link {
     pub title: String,
     /// Where to.
     pub address: Address,
+}
+
+/// Where a guide came from.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Origin {
+    /// The pack's name.
+    pub title: String,
+    /// Who wrote it.
+    pub by: String,
+    /// Under which licence.
+    pub licence: String,
+    /// Where it was got from: an address on the net or words.
+    pub from: Option<String>,
 }
 
 /// The item down the side of a page.
@@ -150,6 +171,14 @@ pub enum Body {
     Jobs(Jobs),
     /// *About this edition*.
     About(About),
+    /// What changed since the last edition.
+    Changes(Changes),
+    /// *Is my print current?*
+    Prints(Prints),
+    /// The notice of what was withdrawn.
+    Notice(Notice),
+    /// What needs no adult.
+    Juniors(Juniors),
     /// *Writing guides*.
     Writing(Writing),
     /// Every page.

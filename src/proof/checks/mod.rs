@@ -13,3 +13,4 @@ pub mod symptoms;
 pub mod torques;
 pub mod values;
 pub mod waivers;
+pub mod who;
