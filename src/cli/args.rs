@@ -52,6 +52,12 @@ pub enum Command {
     /// A name that is unique without its prefix may be given without it.
     #[command(after_help = "Example: coquille meter foil-on-the-bench --fault worn-at-barrel")]
     Meter(MeterJob),
+    /// Count the cases that were written down at the bench.
+    ///
+    /// Prints updated counts for each guide, with what they do to its minutes, to look at and paste. No guide is changed.
+    #[command(after_help = "The table is CSV with a first line: date,item number,guide,cause,minutes\n\
+        Example: coquille tally bench.csv -o counts.yaml")]
+    Tally(TallyJob),
     /// Print the JSON Schema of a kind of guide, for editors.
     ///
     /// An editor that knows it completes keys and marks mistakes while you type. Many editors take it from a comment in
@@ -195,6 +201,20 @@ pub enum TableFormat {
     Human,
     /// For programs.
     Json,
+}
+
+/// `tally`.
+#[derive(Debug, Args)]
+pub struct TallyJob {
+    /// The table, as a spreadsheet saves it with the type CSV.
+    #[arg(value_name = "FILE.csv")]
+    pub table: PathBuf,
+    /// The folder with the guides.
+    #[arg(long = "in", default_value = "guides", value_name = "DIR")]
+    pub guides: PathBuf,
+    /// Write the counts into a new file instead.
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
 }
 
 /// `schema`.

@@ -36,7 +36,6 @@ pub use search::Entry;
 
 use crate::model::Units;
 use crate::proof::Proofed;
-use crate::proof::cases::sound;
 use crate::source::Folder;
 use directory::Directory;
 use laying::Laying;
@@ -63,6 +62,13 @@ pub struct Handbook {
     pub record: Record,
     /// What changed since the edition that this one was compared with; nothing if none was, or nothing did.
     pub recast: Option<Recast>,
+}
+
+/// Words as they are compared: small letters, no signs, one gap between two.
+pub fn plain_words(text: &str) -> String {
+    let plain = |letter: char| if letter.is_alphanumeric() { letter } else { ' ' };
+    let text: String = text.chars().map(plain).flat_map(char::to_lowercase).collect();
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 /// What stands on every page.
@@ -97,7 +103,7 @@ fn laid_out(proofed: &Proofed, folder: &Folder, earlier: Option<&Record>) -> Han
     let directory = Directory::of(proofed);
     let laying = Laying { proofed, texts: &folder.texts, directory: &directory, units };
     let targets = links::targets(&laying);
-    let coding = Coding { cover: cover(proofed), targets: &targets, pictures: pictures(proofed, folder) };
+    let coding = Coding { cover: cover(proofed), targets: &targets, pictures: pictures(proofed) };
     let mut pages = pages(&laying);
     let says = coding.give(&mut pages);
     let mut record = Record::of(&coding.cover.edition, &pages, says, Vec::new());
@@ -182,12 +188,6 @@ fn cover(proofed: &Proofed) -> Cover {
 }
 
 /// The pictures that guides may show, by the address that they get.
-fn pictures(proofed: &Proofed, folder: &Folder) -> BTreeMap<String, Vec<u8>> {
-    let lists = crate::proof::all_pictures(&proofed.guides);
-    let pictures = lists.into_iter().flat_map(|(_, list)| sound(list));
-    let with_bytes = pictures.filter_map(|picture| {
-        let bytes = folder.others.get(&picture.file.value)?;
-        Some((addresses::picture(&picture.file.value), bytes.clone()))
-    });
-    with_bytes.collect()
+fn pictures(proofed: &Proofed) -> BTreeMap<String, Vec<u8>> {
+    proofed.pictures.iter().map(|(file, bytes)| (addresses::picture(file), bytes.clone())).collect()
 }

@@ -226,6 +226,13 @@ codes! {
     PictureKind, "picture-kind", Error, No,
         what: "A picture of a kind that pages cannot show.", why: "Browsers would show nothing.",
         mend: "Save it as SVG, PNG, JPEG or WebP.";
+    PictureVast, "picture-too-vast", Error, No,
+        what: "A picture says that it has more pixels than any camera makes.",
+        why: "It would fill the memory of whoever binds or opens the handbook; such a file is made to do harm.",
+        mend: "Save a smaller copy: 1,600 pixels are enough, and no side may be over 20,000.";
+    PictureBroken, "picture-broken", Error, No,
+        what: "A picture cannot be made out.", why: "Readers would see a hole where it should be.",
+        mend: "Copy it again from where it came, or save it again as JPEG or PNG.";
     PictureAlt, "picture-without-alt", Error, No,
         what: "A picture without words for those who cannot see it.", why: "A picture that is not told is lost on them.",
         mend: "Say under `alt:` what the picture shows that the reader needs.";

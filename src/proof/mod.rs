@@ -10,6 +10,7 @@ mod finding;
 mod findings;
 mod index;
 pub mod network;
+mod photo;
 mod proposed;
 pub mod shown;
 pub mod sights;
@@ -46,6 +47,8 @@ pub struct Proofed {
     pub circuits: BTreeMap<String, Wired>,
     /// The fault-finding guides that name a circuit as it sees them, by id.
     pub sights: BTreeMap<String, Sight>,
+    /// The pictures as they are shown, by the path of their file.
+    pub pictures: BTreeMap<String, Vec<u8>>,
     /// What was found, in the order of the places.
     pub findings: Vec<Finding>,
     /// What was found and accepted with a reason.
@@ -78,7 +81,7 @@ pub fn check(folder: &Folder, guides: Guides, shape: Vec<Flaw>) -> Proofed {
     checks::limits::check(&guides, &folder.texts, &mut findings);
     checks::torques::check(&guides, &folder.texts, &mut findings);
     checks::handbook::check(&guides, &mut findings);
-    checks::pictures::check(&guides, &folder.others, &mut findings);
+    let pictures = checks::pictures::check(&guides, &folder.others, &mut findings);
     checks::hazards::check(&guides, &folder.texts, &mut findings);
     checks::who::check(&guides, &mut findings);
     checks::reach::check(&guides, &index, &folder.texts, &references, &mut findings);
@@ -89,7 +92,7 @@ pub fn check(folder: &Folder, guides: Guides, shape: Vec<Flaw>) -> Proofed {
     let (mut findings, accepted) = checks::waivers::apply(&guides, findings);
     findings.sort_by(|one, other| (one.place, one.code, &one.message).cmp(&(other.place, other.code, &other.message)));
     findings.dedup();
-    Proofed { guides, index, references, cases, circuits, sights, findings, accepted }
+    Proofed { guides, index, references, cases, circuits, sights, pictures, findings, accepted }
 }
 
 /// Every circuit as a network.

@@ -32,7 +32,7 @@ pub use question::{Answer, Answered, Ending, JobLine, Question, Remedy, RemedyCh
 pub use shared::{Picture, Rows, SafetyNote, Worded};
 pub use sheet::{Sheet, SheetAnswer, SheetOf, SheetProbe, SymptomSheet};
 pub use symptom::{
-    First, FirstAnswer, MapAnswer, MapBranch, MapNode, MapWords, OrderCost, Orders, ShareRow, Symptom, Unlike,
+    FewRow, First, FirstAnswer, MapAnswer, MapBranch, MapNode, MapWords, OrderCost, Orders, ShareRow, Symptom, Unlike,
 };
 
 use serde::Serialize;

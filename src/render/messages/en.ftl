@@ -194,6 +194,12 @@ shares-counted = { $n ->
     [one] From 1 case
    *[other] From { $n } cases
 } at the club, tip to plug. The list covers { $listed } in 100. Rounded figures need not add up to 100.
+shares-few = Only { $n ->
+    [one] 1 case was
+   *[other] { $n } cases were
+} counted. The shares may be far off: take them as a hint.
+shares-few-how = How far each may be off
+shares-few-row = { $seen } of { $of }; nine times in ten between { $low } and { $high } in 100
 map-heading = Map of the questions
 map-how = Time runs down. The width of the stream is what is not yet explained, in 100 cases.
 map-in-words = The same in words
