@@ -108,6 +108,7 @@ fn by_hand(words: &[&str], folder: &Path) -> String {
     let at = |name: &str| folder.join(name);
     match words {
         ["mkdir", name] => std::fs::create_dir(at(name)).expect("a new folder"),
+        ["printf", text, ">", name] => std::fs::write(at(name), text.replace("\\n", "\n")).expect("a new file"),
         ["touch", name] => std::fs::write(at(name), "").expect("a new file"),
         ["sed", "-i", change, name] => {
             let parts: Vec<&str> = change.split('/').collect();

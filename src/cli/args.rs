@@ -162,6 +162,9 @@ pub struct ProofJob {
     /// Count advice as an error.
     #[arg(long)]
     pub strict: bool,
+    /// Show the entries that guides from elsewhere need, ask, and write them into files of their own.
+    #[arg(long, conflicts_with = "format")]
+    pub mend: bool,
 }
 
 /// How findings are reported.
@@ -244,6 +247,8 @@ pub enum KindName {
     Limits,
     /// The glossary.
     Words,
+    /// Guides from elsewhere.
+    Pack,
 }
 
 /// `completions`.

@@ -3,8 +3,8 @@
 use super::args::BindJob;
 use super::proof::{findings, opened, outcome};
 use super::report::{count, human};
-use super::terminal::{Outcome, Terminal};
 use super::since;
+use super::terminal::{Outcome, Terminal};
 use crate::handbook::{Handbook, lay_out, lay_out_since};
 use crate::press::{self, Address, Manner, Pressed, Progress, Strangers, Way};
 use crate::proof::{Proofed, proof};

@@ -69,11 +69,7 @@ fn still_withdrawn(handbook: &Handbook) -> Vec<String> {
     let withdrawn: BTreeSet<&str> = withdrawn.flatten().collect();
     let still = handbook.pages.iter().filter(|page| withdrawn.contains(page.code.as_str()));
     let still = still.map(|page| {
-        format!(
-            "`{}` still says what was withdrawn as {}: correct its guide.",
-            page.address,
-            spaced(Some(&page.code))
-        )
+        format!("`{}` still says what was withdrawn as {}: correct its guide.", page.address, spaced(Some(&page.code)))
     });
     still.collect()
 }

@@ -2,7 +2,7 @@
 
 use super::laying::Laying;
 use super::page::{About, AcceptedFinding, Body, Link, OpenFinding, Page, Withdrawn};
-use super::{addresses, frame, limits};
+use super::{addresses, frame, limits, origins};
 use crate::model::{Kind, Shares, typed_code};
 use crate::proof::cases::sound;
 use crate::proof::{Finding, Thing};
@@ -24,6 +24,7 @@ pub fn page(laying: &Laying<'_>, code: String) -> Page {
         sources,
         estimated: by_shares(Shares::Estimated),
         counted: by_shares(Shares::Counted),
+        packs: guides.packs.iter().map(|(_, pack)| origins::origin(pack)).collect(),
         withdrawn: withdrawn(laying),
     };
     frame::page(addresses::ABOUT, "kind-about", "", Body::About(about))

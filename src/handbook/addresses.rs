@@ -60,6 +60,7 @@ pub fn guide(kind: Kind, id: &str) -> Address {
         Kind::Stores => STORES.to_owned(),
         Kind::Limits => LIMITS.to_owned(),
         Kind::Words => WORDS.to_owned(),
+        Kind::Pack => ABOUT.to_owned(),
     }
 }
 
@@ -81,12 +82,11 @@ pub fn on_the_way(guide: &str, name: &str, answers: &[String]) -> Address {
 }
 
 /// A picture. A name with letters that some system would stumble over is respelled, with a hash so that no two become one.
-/// A folder `pictures/` of the guides and that of the handbook are one.
+/// The guides' folder `pictures/` and the handbook's are one; a picture from elsewhere is respelled too.
 pub fn picture(file: &str) -> Address {
-    let file = file.strip_prefix("pictures/").unwrap_or(file);
     let portable = |letter: char| letter.is_ascii_alphanumeric() || matches!(letter, '.' | '_' | '-' | '/');
-    if file.chars().all(portable) {
-        return format!("pictures/{file}");
+    if let Some(name) = file.strip_prefix("pictures/").filter(|name| name.chars().all(portable)) {
+        return format!("pictures/{name}");
     }
     let hash = blake3::hash(file.as_bytes()).to_hex();
     let plain: String = file.chars().map(|letter| if portable(letter) { letter } else { '-' }).collect();

@@ -185,9 +185,25 @@ fn figure(what: &str) -> Option<&'static str> {
 /// A kind that came from a file, as a message id that there is.
 pub fn known(kind: &str) -> &'static str {
     const KINDS: [&str; 19] = [
-        "kind-kit", "kind-lamps", "kind-symptom", "kind-question", "kind-ending", "kind-procedure", "kind-checklist",
-        "kind-circuit", "kind-limits", "kind-stores", "kind-words", "kind-sheet", "kind-sheets", "kind-jobs",
-        "kind-about", "kind-writing", "kind-all", "kind-juniors", "kind-notice",
+        "kind-kit",
+        "kind-lamps",
+        "kind-symptom",
+        "kind-question",
+        "kind-ending",
+        "kind-procedure",
+        "kind-checklist",
+        "kind-circuit",
+        "kind-limits",
+        "kind-stores",
+        "kind-words",
+        "kind-sheet",
+        "kind-sheets",
+        "kind-jobs",
+        "kind-about",
+        "kind-writing",
+        "kind-all",
+        "kind-juniors",
+        "kind-notice",
     ];
     KINDS.into_iter().find(|known| *known == kind).unwrap_or("kind-front")
 }

@@ -17,7 +17,7 @@ pub fn give(pages: &mut [Page], says: &[Vec<Said>], cover: &Cover, pictures: &BT
         pictures.iter().map(|(address, bytes)| (address.as_str(), letters(blake3::hash(bytes).as_bytes()))).collect();
     pages.par_iter_mut().zip(says).for_each(|(page, says)| {
         let printed = matches!(page.body, Body::Sheet(_)).then_some((&cover.title, &cover.caution));
-        page.code = code(&(page.kind, says, printed, shown(page, &pictures)));
+        page.code = code(&(page.kind, says, printed, &page.origin, shown(page, &pictures)));
     });
 }
 

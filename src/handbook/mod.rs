@@ -19,6 +19,7 @@ mod limits;
 mod links;
 mod lists;
 pub(crate) mod numbers;
+mod origins;
 pub mod page;
 mod patterns;
 mod prints;
@@ -105,6 +106,7 @@ fn laid_out(proofed: &Proofed, folder: &Folder, earlier: Option<&Record>) -> Han
     let targets = links::targets(&laying);
     let coding = Coding { cover: cover(proofed), targets: &targets, pictures: pictures(proofed) };
     let mut pages = pages(&laying);
+    origins::mark(&laying, &mut pages);
     let says = coding.give(&mut pages);
     let mut record = Record::of(&coding.cover.edition, &pages, says, Vec::new());
     let recast = earlier.and_then(|earlier| changes::step(earlier, &record));

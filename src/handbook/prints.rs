@@ -80,11 +80,8 @@ pub fn notice(laying: &Laying<'_>, pages: &[Page], steps: &[Recast]) -> Option<P
 /// What a code stands or stood on.
 fn name(code: &str, pages: &[Page], steps: &[Recast]) -> Option<PrintOf> {
     let today = pages.iter().find(|page| page.code == code);
-    let today = today.map(|page| PrintOf {
-        title: page.title.clone(),
-        kind: page.kind,
-        address: Some(page.address.clone()),
-    });
+    let today =
+        today.map(|page| PrintOf { title: page.title.clone(), kind: page.kind, address: Some(page.address.clone()) });
     today.or_else(|| {
         let former = steps.iter().flat_map(|step| &step.changes).find(|change| change.was.as_deref() == Some(code))?;
         Some(PrintOf { title: former.title.clone(), kind: changes::known(&former.kind), address: None })

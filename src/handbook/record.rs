@@ -99,7 +99,8 @@ impl Record {
     pub fn of(edition: &str, pages: &[Page], says: Vec<Vec<Said>>, steps: Vec<Recast>) -> Record {
         let pages = pages.iter().zip(says).map(|(page, says)| {
             let says = if told(&page.body) { worth_telling(says) } else { Vec::new() };
-            let recorded = Recorded { kind: page.kind.to_owned(), title: page.title.clone(), code: page.code.clone(), says };
+            let recorded =
+                Recorded { kind: page.kind.to_owned(), title: page.title.clone(), code: page.code.clone(), says };
             (page.address.clone(), recorded)
         });
         Record { format: FORMAT, edition: edition.to_owned(), pages: pages.collect(), steps }
@@ -121,10 +122,55 @@ fn told(body: &Body) -> bool {
 
 /// Fields that are words or figures for a reader; message ids, signs and the measures of drawings are not told.
 const TOLD: &[&str] = &[
-    "all", "also", "alt", "answer", "ask", "at", "by_feel", "caption", "cause", "done", "edition", "fastener", "full",
-    "hazards", "heading", "holds", "how", "leads", "learner", "looked_up", "means", "minutes", "need", "next", "not_when",
-    "note", "open", "other", "place", "prove", "purpose", "quantity", "read", "rest_says", "safety", "says", "short",
-    "source", "step", "sub-step", "substitute", "title", "tolerance", "torque", "value", "wait", "wait_for", "waiting", "why",
+    "all",
+    "also",
+    "alt",
+    "answer",
+    "ask",
+    "at",
+    "by_feel",
+    "caption",
+    "cause",
+    "done",
+    "edition",
+    "fastener",
+    "full",
+    "hazards",
+    "heading",
+    "holds",
+    "how",
+    "leads",
+    "learner",
+    "looked_up",
+    "means",
+    "minutes",
+    "need",
+    "next",
+    "not_when",
+    "note",
+    "open",
+    "other",
+    "place",
+    "prove",
+    "purpose",
+    "quantity",
+    "read",
+    "rest_says",
+    "safety",
+    "says",
+    "short",
+    "source",
+    "step",
+    "sub-step",
+    "substitute",
+    "title",
+    "tolerance",
+    "torque",
+    "value",
+    "wait",
+    "wait_for",
+    "waiting",
+    "why",
 ];
 
 /// A shorter text may stand twice and mean two things.

@@ -5,8 +5,8 @@
 use super::laying::{self, Laying, markdown, maybe_worded, safety};
 use super::numbers::{in_hundred, tenths, told, whole};
 use super::page::{
-    Body, FewRow, First, FirstAnswer, InHundred, MapAnswer, MapBranch, MapNode, MapWords, OrderCost, Orders, Page, Rail,
-    ShareRow, Symptom, Unlike,
+    Body, FewRow, First, FirstAnswer, InHundred, MapAnswer, MapBranch, MapNode, MapWords, OrderCost, Orders, Page,
+    Rail, ShareRow, Symptom, Unlike,
 };
 use super::questions::{self, Asking};
 use super::ways::{self, At};

@@ -3,7 +3,7 @@
 //! In: [`Folder`]. Out: [`Guides`] and the flaws of their shape. The first key of a file says which kind it is.
 //! Leaves to others: everything that concerns more than one value (`proof`).
 
-use super::{Guides, Kind};
+use super::{Guides, Kind, pack};
 use crate::source::{FileId, Flaw, Folder, Node, Place, What, typed};
 use serde::de::DeserializeOwned;
 use std::collections::BTreeSet;
@@ -11,7 +11,7 @@ use std::collections::BTreeSet;
 /// Fills all guides of a folder.
 pub fn fill(folder: &Folder) -> (Guides, Vec<Flaw>) {
     let mut filling = Filling::default();
-    for (file, tree) in &folder.trees {
+    for (file, tree) in &pack::without_repeats(folder) {
         filling.take(*file, tree);
     }
     filling.unread(folder);
@@ -83,6 +83,7 @@ impl Filling {
             Kind::Stores => push(&mut guides.stores, file, filled(tree, flaws)),
             Kind::Limits => push(&mut guides.limits, file, filled(tree, flaws)),
             Kind::Words => push(&mut guides.words, file, filled(tree, flaws)),
+            Kind::Pack => push(&mut guides.packs, file, filled(tree, flaws)),
         }
     }
 }

@@ -11,6 +11,7 @@ mod fill;
 mod handbook_file;
 mod kit;
 mod limits;
+mod pack;
 mod procedure;
 pub mod prose;
 mod schema;
@@ -27,6 +28,7 @@ pub use fill::fill;
 pub use handbook_file::{CODE_LENGTH, CODE_LETTERS, HandbookFile, Item, Paper, Units, Withdrawn, typed_code};
 pub use kit::{BUILT_IN, built_in_places};
 pub use limits::{BoundKind, Limit, Limits};
+pub use pack::{Pack, folder_of};
 pub use procedure::{Check, Procedure, Step, ThreadState, Torque};
 pub use schema::{any_guide, schema};
 pub use stores::{Consumable, Part, Stores, Tool};
@@ -59,6 +61,8 @@ pub struct Guides {
     pub limits: Vec<(FileId, Limits)>,
     /// Words.
     pub words: Vec<(FileId, Glossary)>,
+    /// Where folders of guides from elsewhere came from.
+    pub packs: Vec<(FileId, Pack)>,
     /// Ids of guides that could not be filled, so that what points at them is not called unknown.
     pub broken: BTreeSet<String>,
     /// Files beside the guides, by path: what pictures may point at.
@@ -84,11 +88,13 @@ pub enum Kind {
     Limits,
     /// The glossary.
     Words,
+    /// Guides from elsewhere.
+    Pack,
 }
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Kind; 8] = [
+    pub const ALL: [Kind; 9] = [
         Kind::Handbook,
         Kind::Symptom,
         Kind::Procedure,
@@ -97,6 +103,7 @@ impl Kind {
         Kind::Stores,
         Kind::Limits,
         Kind::Words,
+        Kind::Pack,
     ];
 
     /// The key that a guide of this kind starts with.
@@ -110,6 +117,7 @@ impl Kind {
             Kind::Stores => "stores",
             Kind::Limits => "limits",
             Kind::Words => "words",
+            Kind::Pack => "pack",
         }
     }
 

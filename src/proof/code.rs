@@ -149,6 +149,14 @@ codes! {
     DuplicateId, "duplicate-id", Error, No,
         what: "Two things have the same id.", why: "What points at it could mean either.",
         mend: "Give one of them another id. Capitals make no difference.";
+    PackNeeds, "pack-needs", Error, No,
+        what: "A pack needs things that are not here: parts, tools, consumables, limits, words or circuits.",
+        why: "Guides from elsewhere were written beside other lists; their links would lead nowhere.",
+        mend: "Add the entries that the finding shows to your own lists, or let `coquille proof --mend` write them into files of their own. Limits are looked up in the rules, never invented.";
+    PacksDisagree, "packs-disagree", Error, No,
+        what: "A pack defines an id that is defined otherwise elsewhere.",
+        why: "Only one of the two can stand on the page, and a guide that means the other would be wrong.",
+        mend: "Compare the two, keep one, or give one another id.";
     FileName, "file-name", Advice, Yes,
         what: "A guide's file is not called like its id.", why: "People look for a guide by its file's name.",
         mend: "Rename the file.";

@@ -10,6 +10,7 @@ mod finding;
 mod findings;
 mod index;
 pub mod network;
+mod packs;
 mod photo;
 mod proposed;
 pub mod shown;
@@ -23,6 +24,7 @@ pub use checks::who::{Demand, Demands};
 pub use code::{Code, Explained, Waivable};
 pub use finding::{Finding, Severity, did_you_mean, listed, nearest};
 pub use index::{Entry, Index, Thing, Wanted, why_no_id};
+pub use packs::{Mend, Packs};
 pub use walk::{GuideRef, guides as all_guides, pictures as all_pictures};
 
 use crate::model::Guides;
@@ -47,6 +49,8 @@ pub struct Proofed {
     pub circuits: BTreeMap<String, Wired>,
     /// The fault-finding guides that name a circuit as it sees them, by id.
     pub sights: BTreeMap<String, Sight>,
+    /// Files that would give packs what they need.
+    pub mends: Vec<Mend>,
     /// The pictures as they are shown, by the path of their file.
     pub pictures: BTreeMap<String, Vec<u8>>,
     /// What was found, in the order of the places.
@@ -73,8 +77,12 @@ pub fn check(folder: &Folder, guides: Guides, shape: Vec<Flaw>) -> Proofed {
     let flaws = folder.flaws.iter().cloned().chain(shape);
     findings.extend(flaws.map(findings::shape::from_flaw));
     let index = index::index(&guides, &mut findings);
+    let packs = Packs::of(&guides, &folder.texts);
+    packs::disagree(&packs, &mut findings);
+    packs::at_the_top(&guides, &folder.texts, &mut findings);
     checks::values::check(&guides, &mut findings);
-    let references = checks::references::check(&guides, &index, &folder.texts, &mut findings);
+    let (references, lacking) = checks::references::check(&guides, &index, &packs, &folder.texts, &mut findings);
+    let mends = packs::needs(&packs, &lacking, &mut findings);
     checks::places::check(&guides, &index, &mut findings);
     checks::symptoms::check(&guides, &mut findings);
     checks::procedures::check(&guides, &mut findings);
@@ -92,7 +100,7 @@ pub fn check(folder: &Folder, guides: Guides, shape: Vec<Flaw>) -> Proofed {
     let (mut findings, accepted) = checks::waivers::apply(&guides, findings);
     findings.sort_by(|one, other| (one.place, one.code, &one.message).cmp(&(other.place, other.code, &other.message)));
     findings.dedup();
-    Proofed { guides, index, references, cases, circuits, sights, pictures, findings, accepted }
+    Proofed { guides, index, references, cases, circuits, sights, mends, pictures, findings, accepted }
 }
 
 /// Every circuit as a network.

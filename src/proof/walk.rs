@@ -50,6 +50,7 @@ pub fn guides(guides: &Guides) -> Vec<GuideRef<'_>> {
     guides.stores.iter().for_each(|(file, guide)| add(Kind::Stores, file, &guide.stores));
     guides.limits.iter().for_each(|(file, guide)| add(Kind::Limits, file, &guide.limits));
     guides.words.iter().for_each(|(file, guide)| add(Kind::Words, file, &guide.words));
+    guides.packs.iter().for_each(|(file, guide)| add(Kind::Pack, file, &guide.pack));
     all
 }
 
@@ -74,6 +75,7 @@ pub fn waivers(guides: &Guides) -> Vec<(FileId, &Waiver)> {
     lists.extend(guides.stores.iter().map(|(file, guide)| (*file, &*guide.accepts)));
     lists.extend(guides.limits.iter().map(|(file, guide)| (*file, &*guide.accepts)));
     lists.extend(guides.words.iter().map(|(file, guide)| (*file, &*guide.accepts)));
+    lists.extend(guides.packs.iter().map(|(file, guide)| (*file, &*guide.accepts)));
     lists
         .into_iter()
         .flat_map(|(file, list)| list.iter().filter_map(Tolerant::sound).map(move |waiver| (file, waiver)))

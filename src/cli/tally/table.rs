@@ -26,7 +26,8 @@ pub fn rows(text: &str) -> Vec<Vec<Cell>> {
     let first = text.lines().next().unwrap_or("");
     let often = |sign: char| first.matches(sign).count();
     let sign = [',', ';', '\t'].into_iter().max_by_key(|sign| (often(*sign), *sign == ',')).unwrap_or(',');
-    let mut reading = Reading { sign, rows: Vec::new(), row: Vec::new(), text: String::new(), at: (1, 1), begun: (1, 1) };
+    let mut reading =
+        Reading { sign, rows: Vec::new(), row: Vec::new(), text: String::new(), at: (1, 1), begun: (1, 1) };
     reading.read(text);
     reading.rows.retain(|row| row.iter().any(|cell| !cell.text.is_empty()));
     reading.rows

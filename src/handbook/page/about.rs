@@ -1,6 +1,6 @@
 //! *About this edition* and *Writing guides*.
 
-use super::{LimitGroup, Link, Markdown, Withdrawn};
+use super::{LimitGroup, Link, Markdown, Origin, Withdrawn};
 use serde::Serialize;
 
 /// *About this edition*.
@@ -20,6 +20,8 @@ pub struct About {
     pub estimated: Vec<Link>,
     /// Guides whose shares were counted.
     pub counted: Vec<Link>,
+    /// Guides from elsewhere.
+    pub packs: Vec<Origin>,
     /// Withdrawn sheets.
     pub withdrawn: Vec<Withdrawn>,
 }

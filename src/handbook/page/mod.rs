@@ -19,9 +19,7 @@ pub use about::{About, AcceptedFinding, FindingPage, OpenFinding, Writing, Writi
 pub use circuit::{
     Circuit, CircuitFigure, CircuitPart, DrawnPiece, DrawnPoint, DrawnPosition, LampSaid, PatternRow, Patterns,
 };
-pub use edition::{
-    ChangeRow, Changes, CodeRow, DifferenceSaid, Notice, PrintOf, Prints, SaidLine, StepRow, Withdrawn,
-};
+pub use edition::{ChangeRow, Changes, CodeRow, DifferenceSaid, Notice, PrintOf, Prints, SaidLine, StepRow, Withdrawn};
 pub use front::{
     ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitLamps, KitRows, LampGroup, LampShown, Lamps, SymptomRow,
 };

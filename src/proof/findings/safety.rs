@@ -24,7 +24,9 @@ pub fn hazard_without_safety(named: &Named, signal: Signal, stored: Place) -> Fi
 pub fn who_may_do_it(named: &Named, said: Option<(Who, Place)>, demand: &Demand) -> Finding {
     let asked = demand.who.as_str();
     let (place, message) = match said {
-        Some((who, place)) => (place, format!("`{}` says `{}`, but `{}` asks for `{asked}`", named.value, who.as_str(), demand.what)),
+        Some((who, place)) => {
+            (place, format!("`{}` says `{}`, but `{}` asks for `{asked}`", named.value, who.as_str(), demand.what))
+        }
         None => (named.place, format!("`{}` does not say who, but `{}` asks for `{asked}`", named.value, demand.what)),
     };
     Finding::new(Code::WhoMayDoIt, place, message, format!("write `who: {asked}`"))

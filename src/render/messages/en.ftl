@@ -430,6 +430,7 @@ writing-circuit = Circuits
 writing-stores = Stores
 writing-limits = Limits
 writing-words = Words
+writing-pack = Guides from elsewhere
 writing-keys = Its { $n ->
     [one] 1 key
    *[other] { $n } keys
@@ -508,6 +509,7 @@ juniors-all = { $n ->
 }
 
 ## A guide from elsewhere
+packs-heading = Guides from elsewhere
 from-elsewhere = From { $title }, by { $by }
 from-licence = Licence: { $licence }
 from-where = Got from { $from }
