@@ -85,17 +85,7 @@ pub enum Remedies {
 }
 
 fn sum(shares: impl Iterator<Item = Fraction>) -> Fraction {
-    shares.fold(Fraction::ZERO, add)
-}
-
-/// Adds two shares of one case; their common denominator is the case's whole weight and small.
-fn add(one: Fraction, other: Fraction) -> Fraction {
-    let under = one.denominator() * other.denominator();
-    let over = one.numerator() * other.denominator() + other.numerator() * one.denominator();
-    match (u64::try_from(over), u64::try_from(under)) {
-        (Ok(over), Ok(under)) => Fraction::new(over, under),
-        _ => one,
-    }
+    shares.fold(Fraction::ZERO, |sum, share| sum + share)
 }
 
 fn unlike(laying: &Laying<'_>, guide: &model::Symptom) -> Vec<Unlike> {
@@ -192,7 +182,7 @@ fn map(asking: &Asking<'_>, stop: usize, chance: Fraction) -> MapNode {
         At::Question(decision, next, _) => {
             let branches = decision.branches.iter().zip(next).map(|(branch, next)| MapBranch {
                 answer: asking.answer_title(decision.probe.0, branch.answer.0),
-                node: map(asking, *next, times(chance, branch.chance)),
+                node: map(asking, *next, chance * branch.chance),
             });
             let title = asking.probe(decision.probe.0).map_or_else(String::new, questions::short_title);
             node(title, decision.so_far.0, Some(asking.asking_takes(decision)), branches.collect())
@@ -204,12 +194,6 @@ fn map(asking: &Asking<'_>, stop: usize, chance: Fraction) -> MapNode {
 
 fn nowhere() -> MapNode {
     MapNode { title: String::new(), address: None, share: 0, so_far: 0, minutes: None, branches: Vec::new() }
-}
-
-fn times(one: Fraction, other: Fraction) -> Fraction {
-    let over = u64::try_from(one.numerator() * other.numerator());
-    let under = u64::try_from(one.denominator() * other.denominator());
-    over.ok().zip(under.ok()).map_or(Fraction::ZERO, |(over, under)| Fraction::new(over, under))
 }
 
 /// The map in words: every question on the ways without *I cannot tell*, numbered in the order of the tree.
@@ -242,7 +226,7 @@ pub fn belief_by_place(asking: &Asking<'_>, possible: &[(Suspect, Fraction)]) ->
     for (who, share) in possible {
         let Some(place) = asking.cause(who).and_then(|cause| cause.place.as_ref()) else { continue };
         match places.iter_mut().find(|(known, _)| *known == place.value.0) {
-            Some((_, sum)) => *sum = add(*sum, *share),
+            Some((_, sum)) => *sum = *sum + *share,
             None => places.push((place.value.0.clone(), *share)),
         }
     }

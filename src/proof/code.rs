@@ -185,6 +185,9 @@ codes! {
         what: "An answer names no cause.", why: "Whoever gives it is led nowhere.", mend: "Say which causes answer so, or delete the answer.";
     TooFewAnswers, "too-few-answers", Error, No,
         what: "A probe has fewer than two answers.", why: "A question with one answer tells nothing.", mend: "Write the other answer.";
+    TrialAnswers, "trial-answers", Error, No,
+        what: "A trial fix has answers of its own making.", why: "A trial fix either works or changes nothing; any other answer would be ignored.",
+        mend: "Leave `answers:` out, or give `works` and then `no-change` with titles of your own and no `means:`. A probe that tells more is no trial fix: leave out `mends:`.";
     CauseNeverFound, "cause-never-found", Error, Yes,
         what: "No probe parts a cause from the rest.", why: "Whoever has that fault is never told.",
         mend: "Add a probe that shows it, or take the cause out.";
