@@ -90,7 +90,7 @@ fn a_code_changes_if_and_only_if_what_the_sheet_says_does() {
         let name = &read.texts.get(*file).unwrap().name;
         let mut places = Vec::new();
         scalars(tree, &mut places);
-        for place in places.into_iter().step_by(3) {
+        for place in places.into_iter() {
             let mut edited = club.clone();
             let text = edited.get_mut(name).unwrap();
             let value = other(&text[place.clone()]);
@@ -107,7 +107,7 @@ fn a_code_changes_if_and_only_if_what_the_sheet_says_does() {
             }
         }
     }
-    assert!(changed > 40 && kept > 100, "{changed} changed, {kept} kept: the edits show nothing");
+    assert!(changed > 25 && kept > 100, "{changed} changed, {kept} kept: the edits show nothing");
 }
 
 fn bound(texts: &BTreeMap<String, String>, since: Option<&Record>) -> Handbook {

@@ -138,8 +138,8 @@ pub struct BindJob {
     /// The folder that the handbook is written into.
     #[arg(long, default_value = "site", value_name = "DIR")]
     pub out: PathBuf,
-    /// An earlier bound handbook: mark what changed since, page by page, and name the sheets to print again. It may be the
-    /// folder that is written into.
+    /// An earlier bound handbook: mark what changed since, page by page, name the sheets to print again, and go on knowing
+    /// their former codes. It may be the folder that is written into.
     #[arg(long, value_name = "OLD")]
     pub since: Option<PathBuf>,
     /// Bind only if there is no advice either.

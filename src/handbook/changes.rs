@@ -165,7 +165,7 @@ fn row(number: usize, change: &Change, here: &BTreeMap<&str, &Page>) -> ChangeRo
 
 /// Differences as a page says them.
 pub fn told(differences: &[Difference]) -> Vec<DifferenceSaid> {
-    let line = |said: &Said| SaidLine { figure: figure(&said.what), text: said.text.clone() };
+    let line = |said: &Said| SaidLine { figure: figure(said), text: said.text.clone() };
     let told = differences.iter().map(|difference| DifferenceSaid {
         was: difference.was.iter().map(line).collect(),
         now: difference.now.iter().map(line).collect(),
@@ -173,11 +173,21 @@ pub fn told(differences: &[Difference]) -> Vec<DifferenceSaid> {
     told.collect()
 }
 
-/// Numbers that need a word beside them: a message id.
-fn figure(what: &str) -> Option<&'static str> {
-    match what {
+/// Numbers that need a word beside them, and words that stand for a message: its id.
+fn figure(said: &Said) -> Option<&'static str> {
+    const WORDS: [&str; 7] = [
+        "who-anyone",
+        "who-supervised",
+        "who-adult",
+        "signal-danger",
+        "signal-warning",
+        "signal-caution",
+        "signal-notice",
+    ];
+    match said.what.as_str() {
         "minutes" => Some("said-minutes"),
         "wait" | "waiting" => Some("said-waiting"),
+        "who" | "signal" => WORDS.into_iter().find(|word| *word == format!("{}-{}", said.what, said.text)),
         _ => None,
     }
 }

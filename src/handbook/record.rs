@@ -88,9 +88,15 @@ impl Record {
     /// # Errors
     /// Why it cannot be used, in words that go on from the file's name.
     pub fn read(bytes: &[u8]) -> Result<Record, String> {
-        let record: Record = serde_json::from_slice(bytes).map_err(|error| format!("cannot be made out: {error}"))?;
-        match record.format {
-            FORMAT => Ok(record),
+        /// What every record says first, whatever else stands in it.
+        #[derive(Deserialize)]
+        struct Head {
+            format: u32,
+        }
+        let unclear = |error: serde_json::Error| format!("cannot be made out: {error}");
+        let head: Head = serde_json::from_slice(bytes).map_err(unclear)?;
+        match head.format {
+            FORMAT => serde_json::from_slice(bytes).map_err(unclear),
             other => Err(format!("has the format {other}, and this program knows {FORMAT}")),
         }
     }
@@ -169,6 +175,8 @@ const TOLD: &[&str] = &[
     "value",
     "wait",
     "wait_for",
+    "who",
+    "signal",
     "waiting",
     "why",
 ];

@@ -77,7 +77,7 @@ impl Saying<'_> {
     }
 
     fn procedure(&mut self, job: &Procedure) {
-        self.maybe("who", job.who.map(|who| format!("who-{}", who.as_str())).as_ref());
+        self.maybe("who", job.who.map(|who| who.as_str().to_owned()).as_ref());
         self.needs(&job.needs);
         self.notes(&job.safety);
         job.steps.iter().for_each(|step| self.step(step));
@@ -144,7 +144,7 @@ impl Saying<'_> {
 
     fn probe(&mut self, probe: &SheetProbe) {
         self.line("number", &probe.number.to_string());
-        self.maybe("who", probe.who.map(|who| format!("who-{}", who.as_str())).as_ref());
+        self.maybe("who", probe.who.map(|who| who.as_str().to_owned()).as_ref());
         self.line("ask", &probe.ask);
         self.notes(&probe.safety);
         probe.open.iter().for_each(|job| self.line("open", &job.title));
@@ -166,7 +166,7 @@ impl Saying<'_> {
 
     fn notes(&mut self, notes: &[SafetyNote]) {
         for note in notes {
-            self.line("signal", &format!("{:?}", note.signal));
+            self.line("signal", &format!("{:?}", note.signal).to_lowercase());
             self.line("safety", &note.says);
         }
     }

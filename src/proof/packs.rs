@@ -155,8 +155,8 @@ fn files(pack: &Pack, things: &BTreeMap<(Thing, String), Place>) -> Vec<Mend> {
 /// An entry that says honestly that nobody has looked it up yet.
 fn entry(key: &'static str, id: &str, pack: &Pack) -> BTreeMap<&'static str, String> {
     let says = match key {
-        "word" => format!("Used by “{}”; nobody has explained it here yet", pack.title.value),
-        _ => format!("Needed by “{}”; nobody has looked it up here yet", pack.title.value),
+        "word" => format!("Used by “{}”; not explained here yet", pack.title.value),
+        _ => format!("Needed by “{}”; not looked up here yet", pack.title.value),
     };
     BTreeMap::from([(key, id.to_owned()), ("title", Id(id.to_owned()).spoken()), ("says", says)])
 }

@@ -38,6 +38,10 @@ pub fn run(job: &TallyJob, terminal: &mut Terminal) -> Outcome {
         }
     };
     bad.iter().for_each(|bad| terminal.tell(left_out(&job.table, bad)));
+    if good.is_empty() {
+        terminal.tell("No row can be counted, so there are no counts to write.");
+        return Outcome::Faulty;
+    }
     let text = tallied(&good, &proofed, &folder, &job.table);
     if let Err(why) = given(job, text, terminal) {
         terminal.tell(why);

@@ -75,6 +75,8 @@ impl<'g> Demands<'g> {
             let subs = sound(&step.steps).into_iter().flat_map(|sub| [&sub.full].into_iter().chain(&sub.short));
             [&step.full].into_iter().chain(&step.short).chain(subs)
         });
+        let proofs = sound(&job.prove);
+        let texts = texts.chain(proofs.iter().flat_map(|check| check.full.iter().chain(&check.short)));
         let uses = steps.iter().flat_map(|step| &step.uses).filter_map(|named| self.consumable(named.value.as_str()));
         let notes = steps.iter().flat_map(|step| notes(&step.safety)).chain(notes(&job.safety));
         most(self.linked(texts).into_iter().chain(uses).chain(self.needed(&job.needs)).chain(notes))

@@ -22,9 +22,7 @@ pub fn needs(
     let noun = if number == 1 { "thing that is" } else { "things that are" };
     let mut help = Vec::new();
     if !files.is_empty() {
-        help.push(
-            "add these to your lists, or let `coquille proof --mend` write them into files of their own:".to_owned(),
-        );
+        help.push("add these, or let `coquille proof --mend` write them:".to_owned());
         help.extend(files.iter().map(|file| file.text.trim_end().to_owned()));
     }
     for (thing, id) in by_hand {
