@@ -98,6 +98,8 @@ pub enum Blank {
     Limits,
     /// The glossary.
     Words,
+    /// A way to learn.
+    Learning,
 }
 
 /// `reckon`.
@@ -249,6 +251,8 @@ pub enum KindName {
     Words,
     /// Guides from elsewhere.
     Pack,
+    /// A way to learn.
+    Learning,
 }
 
 /// `completions`.

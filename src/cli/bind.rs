@@ -5,10 +5,10 @@ use super::proof::{findings, opened, outcome};
 use super::report::{count, human};
 use super::since;
 use super::terminal::{Outcome, Terminal};
-use crate::handbook::{Handbook, lay_out, lay_out_since};
+use crate::handbook::{Handbook, lay_out_all, lay_out_all_since};
 use crate::press::{self, Address, Manner, Pressed, Progress, Strangers, Way};
 use crate::proof::{Proofed, proof};
-use crate::render::{Theme, render};
+use crate::render::{Theme, render_all};
 use crate::source::read_theme;
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use std::collections::BTreeMap;
@@ -36,12 +36,12 @@ pub fn run(job: &BindJob, terminal: &mut Terminal) -> Outcome {
         terminal.say(format!("{} Nothing was written.", human::summary(&proofed, folder.trees.len())));
         return Outcome::Faulty;
     }
-    let handbook = match &earlier {
-        Some(earlier) => lay_out_since(&proofed, &folder, earlier),
-        None => lay_out(&proofed, &folder),
+    let handbooks = match &earlier {
+        Some(earlier) => lay_out_all_since(&proofed, &folder, earlier),
+        None => lay_out_all(&proofed, &folder),
     };
-    let prints = since::report(job, &handbook, earlier.as_ref());
-    match pressed(job, handbook) {
+    let prints = handbooks.first().map_or_else(Vec::new, |own| since::report(job, own, earlier.as_ref()));
+    match pressed(job, handbooks) {
         Ok((pages, pressed)) => {
             report(job, &pressed, terminal);
             prints.into_iter().for_each(|line| terminal.say(line));
@@ -68,10 +68,11 @@ fn refused(job: &BindJob) -> Option<String> {
 }
 
 /// Renders and writes; how many pages there are, and what was written. What goes wrong comes in words.
-fn pressed(job: &BindJob, handbook: Handbook) -> Result<(usize, Pressed), String> {
-    let theme = theme(job, &handbook.cover.theme)?;
-    let pages = handbook.pages.len();
-    let files = render(handbook, &theme).map_err(|error| error.to_string())?;
+fn pressed(job: &BindJob, handbooks: Vec<Handbook>) -> Result<(usize, Pressed), String> {
+    let name = handbooks.first().map_or("", |handbook| &handbook.cover.theme);
+    let theme = theme(job, name)?;
+    let pages = handbooks.iter().map(|handbook| handbook.pages.len()).sum();
+    let files = render_all(handbooks, &theme).map_err(|error| error.to_string())?;
     let mut addressed = BTreeMap::new();
     for (address, bytes) in files {
         let known =

@@ -23,6 +23,7 @@ impl From<KindName> for Kind {
             KindName::Limits => Kind::Limits,
             KindName::Words => Kind::Words,
             KindName::Pack => Kind::Pack,
+            KindName::Learning => Kind::Learning,
         }
     }
 }

@@ -194,28 +194,33 @@ fn figure(said: &Said) -> Option<&'static str> {
 
 /// A kind that came from a file, as a message id that there is.
 pub fn known(kind: &str) -> &'static str {
-    const KINDS: [&str; 19] = [
-        "kind-kit",
-        "kind-lamps",
-        "kind-symptom",
-        "kind-question",
-        "kind-ending",
-        "kind-procedure",
+    const KINDS: &[&str] = &[
+        "kind-about",
+        "kind-all",
+        "kind-cards",
         "kind-checklist",
         "kind-circuit",
+        "kind-ending",
+        "kind-jobs",
+        "kind-juniors",
+        "kind-kit",
+        "kind-lamps",
+        "kind-learning",
         "kind-limits",
-        "kind-stores",
-        "kind-words",
+        "kind-notice",
+        "kind-practice",
+        "kind-practices",
+        "kind-procedure",
+        "kind-question",
         "kind-sheet",
         "kind-sheets",
-        "kind-jobs",
-        "kind-about",
+        "kind-stop",
+        "kind-stores",
+        "kind-symptom",
+        "kind-words",
         "kind-writing",
-        "kind-all",
-        "kind-juniors",
-        "kind-notice",
     ];
-    KINDS.into_iter().find(|known| *known == kind).unwrap_or("kind-front")
+    KINDS.iter().find(|known| **known == kind).copied().unwrap_or("kind-front")
 }
 
 #[cfg(test)]

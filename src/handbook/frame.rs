@@ -21,6 +21,7 @@ pub fn page(address: &str, kind: &'static str, title: &str, body: Body) -> Page 
         code: String::new(),
         origin: None,
         changed: None,
+        languages: Vec::new(),
     }
 }
 

@@ -10,7 +10,7 @@ use super::page::{
 };
 use super::questions::{self, Asking};
 use super::ways::{self, At};
-use super::{addresses, circuits, frame, sheets};
+use super::{addresses, circuits, frame, lessons, practice, sheets};
 use crate::model::{self, Kind, Order};
 use crate::proof::Thing;
 use crate::proof::cases::sound;
@@ -33,12 +33,17 @@ pub fn lay(laying: &Laying<'_>, guide: &model::Symptom) -> Laid {
     let Some(case) = laying.case(guide) else { return Laid::default() };
     let ways = ways::ways(guide, case);
     let asking = Asking { laying: *laying, guide, case, ways: &ways };
-    let mut pages = vec![own_page(&asking)];
+    let least = match guide.order {
+        Order::AsWritten => case.diagnosis.quickest_tree(Limits::default()),
+        Order::Quickest => ways.tree.clone(),
+    };
+    let mut pages = vec![own_page(&asking, &least)];
+    pages.extend(practice::pages(&asking, &least));
     pages.extend((1..ways.stops.len()).filter_map(|stop| questions::page(&asking, stop)));
     Laid { pages, sheet: Some(sheets::fault_page(&asking)), minutes: whole(tenths(ways.tree.expected)) }
 }
 
-fn own_page(asking: &Asking<'_>) -> Page {
+fn own_page(asking: &Asking<'_>, least: &Tree) -> Page {
     let Asking { laying, guide, case, ways } = asking;
     let id = guide.symptom.value.as_str();
     let belief = case.diagnosis.belief();
@@ -59,13 +64,14 @@ fn own_page(asking: &Asking<'_>) -> Page {
         few: few(guide, case.counted),
         map: map(asking, 0, Fraction::ONE),
         words: words(asking),
-        orders: orders(asking, &ways.tree),
+        orders: orders(asking, &ways.tree, least),
         why: markdown(guide.why.as_ref()),
         groups: groups(asking),
         dead: dead(asking),
         comes_and_goes: comes_and_goes(guide),
         figure: circuits::figure(laying, guide, None),
         circuit: guide.circuit.as_ref().map(|named| laying.link(Thing::Guide(Kind::Circuit), named.value.as_str())),
+        how: lessons::links(laying, guide.kit.value.as_str()).into_iter().next(),
     };
     let address = addresses::guide(Kind::Symptom, id);
     let mut page = frame::page(&address, "kind-symptom", &guide.title.value, Body::Symptom(Box::new(body)));
@@ -116,14 +122,14 @@ pub fn first(laying: &Laying<'_>, guide: &model::Symptom) -> Vec<First> {
     steps.collect()
 }
 
-fn orders(asking: &Asking<'_>, used: &Tree) -> Orders {
+fn orders(asking: &Asking<'_>, used: &Tree, quickest: &Tree) -> Orders {
     let case = asking.case;
-    let (written, quickest) = match asking.guide.order {
-        Order::AsWritten => (used.clone(), case.diagnosis.quickest_tree(Limits::default())),
-        Order::Quickest => (case.diagnosis.as_written_tree(), used.clone()),
+    let written = match asking.guide.order {
+        Order::AsWritten => used.clone(),
+        Order::Quickest => case.diagnosis.as_written_tree(),
     };
     let cost = |tree: &Tree| OrderCost { average: whole(tenths(tree.expected)), most: whole(tree.worst.0) };
-    let (as_written, least) = (cost(&written), cost(&quickest));
+    let (as_written, least) = (cost(&written), cost(quickest));
     Orders {
         used: match asking.guide.order {
             Order::AsWritten => "as-written",
@@ -131,7 +137,7 @@ fn orders(asking: &Asking<'_>, used: &Tree) -> Orders {
         },
         saves: as_written.average.saturating_sub(least.average),
         proved: quickest.gap == 0.0,
-        quickest_first: questions::first_of(asking, &quickest),
+        quickest_first: questions::first_of(asking, quickest),
         as_written,
         quickest: least,
     }

@@ -10,13 +10,16 @@ mod electric;
 mod fill;
 mod handbook_file;
 mod kit;
+mod learning;
 mod limits;
+pub mod messages;
 mod pack;
 mod procedure;
 pub mod prose;
 mod schema;
 mod stores;
 mod symptom;
+pub mod translation;
 mod value;
 mod words;
 
@@ -24,23 +27,25 @@ pub use checklist::{CheckItem, Checklist};
 pub use circuit::Circuit;
 pub use common::{LampState, Meant, Need, Needs, Odds, Picture, Safety, Signal, SubStep, Time, Waiver, Who};
 pub use electric::{Current, Resistance, ResistanceRange, Voltage};
-pub use fill::fill;
+pub use fill::{InLanguage, fill, translated};
 pub use handbook_file::{CODE_LENGTH, CODE_LETTERS, HandbookFile, Item, Paper, Units, Withdrawn, typed_code};
 pub use kit::{BUILT_IN, built_in_places};
+pub use learning::{Learning, LearningStop};
 pub use limits::{BoundKind, Limit, Limits};
 pub use pack::{Pack, folder_of};
 pub use procedure::{Check, Procedure, Step, ThreadState, Torque};
 pub use schema::{any_guide, schema};
 pub use stores::{Consumable, Part, Stores, Tool};
 pub use symptom::{
-    Access, Answer, Cause, First, FirstAnswer, LampSeen, Order, Probe, Reads, Rest, SeenOn, Shares, Symptom, TellApart,
-    Unlike,
+    Access, Answer, Cause, First, FirstAnswer, LampSeen, Order, Probe, Reads, Rest, SeenOn, Shares, SignSeen, Symptom,
+    TellApart, Unlike,
 };
 pub use value::{Id, Line, Many, Markdown, Minutes, Misread, MisreadKind, Named, Prose, Share, Told};
 pub use words::{Glossary, Word};
 
 use crate::source::FileId;
 use std::collections::BTreeSet;
+use translation::Translation;
 
 /// All guides of a handbook, in the order of their files' names.
 #[derive(Debug, Clone, Default)]
@@ -59,10 +64,14 @@ pub struct Guides {
     pub stores: Vec<(FileId, Stores)>,
     /// Limits.
     pub limits: Vec<(FileId, Limits)>,
+    /// Ways to learn.
+    pub learning: Vec<(FileId, Learning)>,
     /// Words.
     pub words: Vec<(FileId, Glossary)>,
     /// Where folders of guides from elsewhere came from.
     pub packs: Vec<(FileId, Pack)>,
+    /// Guides in other languages, in the order of their files' names.
+    pub translations: Vec<Translation>,
     /// Ids of guides that could not be filled, so that what points at them is not called unknown.
     pub broken: BTreeSet<String>,
     /// Files beside the guides, by path: what pictures may point at.
@@ -90,11 +99,13 @@ pub enum Kind {
     Words,
     /// Guides from elsewhere.
     Pack,
+    /// A way to learn.
+    Learning,
 }
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Kind; 9] = [
+    pub const ALL: [Kind; 10] = [
         Kind::Handbook,
         Kind::Symptom,
         Kind::Procedure,
@@ -104,6 +115,7 @@ impl Kind {
         Kind::Limits,
         Kind::Words,
         Kind::Pack,
+        Kind::Learning,
     ];
 
     /// The key that a guide of this kind starts with.
@@ -118,6 +130,7 @@ impl Kind {
             Kind::Limits => "limits",
             Kind::Words => "words",
             Kind::Pack => "pack",
+            Kind::Learning => "learning",
         }
     }
 

@@ -53,6 +53,7 @@ impl Thing {
             Thing::Guide(Kind::Limits) => "limits list",
             Thing::Guide(Kind::Words) => "words list",
             Thing::Guide(Kind::Pack) => "pack",
+            Thing::Guide(Kind::Learning) => "way to learn",
             Thing::Part => "part",
             Thing::Tool => "tool",
             Thing::Consumable => "consumable",
@@ -209,6 +210,9 @@ impl Making<'_> {
         }
         for (file, guide) in &guides.packs {
             self.guide(Kind::Pack, *file, &guide.pack, &guide.title.value);
+        }
+        for (file, guide) in &guides.learning {
+            self.guide(Kind::Learning, *file, &guide.learning, &guide.title.value);
         }
     }
 

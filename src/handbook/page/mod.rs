@@ -8,7 +8,9 @@ mod circuit;
 mod edition;
 mod front;
 mod juniors;
+mod learning;
 mod lists;
+mod practice;
 mod procedure;
 mod question;
 mod shared;
@@ -17,14 +19,21 @@ mod symptom;
 
 pub use about::{About, AcceptedFinding, FindingPage, OpenFinding, Writing, WritingKey, WritingKind};
 pub use circuit::{
-    Circuit, CircuitFigure, CircuitPart, DrawnPiece, DrawnPoint, DrawnPosition, LampSaid, PatternRow, Patterns,
+    Circuit, CircuitFigure, CircuitPart, DrawnPiece, DrawnPoint, DrawnPosition, How, LampSaid, PatternRow, Patterns,
+    TaughtPosition,
 };
 pub use edition::{ChangeRow, Changes, CodeRow, DifferenceSaid, Notice, PrintOf, Prints, SaidLine, StepRow, Withdrawn};
 pub use front::{
-    ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitLamps, KitRows, LampGroup, LampShown, Lamps, SymptomRow,
+    ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitPlace, KitRows, LampDoor, LampDoors, LampGroup, LampShown,
+    Lamps, LampsOf, PlaceCause, SymptomRow,
 };
 pub use juniors::{JuniorFault, JuniorJob, JuniorProbe, Juniors};
+pub use learning::{CheckQuestion, Choice, LearningStop, Practised, Said, Way, WayStop};
 pub use lists::{AllPages, AllRow, Letter, LimitGroup, Limits, StoreGroup, StoreRow, Stores, WordRow, Words};
+pub use practice::{
+    Card, CardStep, Cards, Practice, PracticeAnswer, PracticeKit, PracticeProbe, PracticeReading, PracticeRemedy,
+    PracticeRow, Practices,
+};
 pub use procedure::{Check, CheckGroup, CheckItem, Checklist, LimitRow, Need, Needs, Procedure, Step, Torque};
 pub use question::{Answer, Answered, Ending, JobLine, Question, Remedy, RemedyChoice, RuledOut, Standing};
 pub use shared::{Picture, Rows, SafetyNote, Worded};
@@ -70,6 +79,8 @@ pub struct Page {
     pub origin: Option<Origin>,
     /// If the last edition changed it: since which, and where that is told.
     pub changed: Option<Link>,
+    /// The same page in other languages.
+    pub languages: Vec<OtherLanguage>,
 }
 
 /// A link with its words.
@@ -92,6 +103,15 @@ pub struct Origin {
     pub licence: String,
     /// Where it was got from: an address on the net or words.
     pub from: Option<String>,
+}
+
+/// The same page in another language.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct OtherLanguage {
+    /// The language, such as `fr`.
+    pub language: String,
+    /// Where it is, from the top of all languages.
+    pub address: Address,
 }
 
 /// The item down the side of a page.
@@ -143,6 +163,10 @@ pub enum Body {
     Kit(Kit),
     /// By what the lamp does.
     Lamps(Lamps),
+    /// What the lamps by which an item is judged can show on one instrument.
+    LampsOf(Box<LampsOf>),
+    /// *How it works*.
+    How(Box<How>),
     /// A fault-finding guide.
     Symptom(Box<Symptom>),
     /// A question of one.
@@ -167,6 +191,16 @@ pub enum Body {
     Sheets(Rows),
     /// All jobs and checklists.
     Jobs(Jobs),
+    /// A way to learn.
+    Way(Box<Way>),
+    /// A stop of one.
+    Stop(Box<LearningStop>),
+    /// Where an exercise is chosen.
+    Practices(Practices),
+    /// The practice bench of a guide.
+    Practice(Box<Practice>),
+    /// The exercise cards of a guide.
+    Cards(Box<Cards>),
     /// *About this edition*.
     About(About),
     /// What changed since the last edition.

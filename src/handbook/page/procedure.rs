@@ -184,7 +184,7 @@ pub struct CheckItem {
     pub number: usize,
     /// What to do, and what is wanted.
     pub what: Worded,
-    /// The place in words.
+    /// The id of the place.
     pub place: Option<String>,
     /// What to read.
     pub read: Option<String>,
