@@ -90,6 +90,15 @@ items:
   - {item: tip, heading: Front, do: Look at the tip., place: tip, read: Travel, limit: travel, if not: mend}
 ";
 
+const LEARNING: &str = "learning: first-steps
+title: First steps
+for: Beginners.
+stops:
+  - {stop: tip, title: The tip, says: It moves., minutes: 20, read: [mend, look-over], you can: See., practise: dark}
+  - {stop: after, title: After, read: [shake, foil]}
+done: Go on.
+";
+
 /// A small sound handbook, by name: the fixtures' base with a guide of every kind.
 static SMALL: LazyLock<BTreeMap<String, String>> = LazyLock::new(|| {
     let base = proof_support::base().into_iter().map(|(name, bytes)| (name, String::from_utf8(bytes).unwrap()));
@@ -100,6 +109,7 @@ static SMALL: LazyLock<BTreeMap<String, String>> = LazyLock::new(|| {
         ("shop", LIMITS),
         ("trade", WORDS),
         ("look-over", CHECKLIST),
+        ("first-steps", LEARNING),
         ("foil", &circuit),
     ];
     let more: Vec<_> = more.map(|(name, text)| (format!("{name}.yaml"), text.to_owned())).into();

@@ -36,8 +36,16 @@ pub enum Command {
     /// Proof the guides and bind them into a handbook.
     ///
     /// Writes only what changed and never leaves half a handbook. Open `index.html` in the folder that it names.
-    #[command(after_help = "Example: coquille bind guides --out site")]
+    #[command(after_help = "Examples:\n  \
+        coquille bind guides --out site\n  \
+        coquille bind guides --as folder,zip,single,epub")]
     Bind(BindJob),
+    /// Show the handbook on this computer while you write it.
+    ///
+    /// Says an address to open in a browser. When a guide is saved, the open page shows what became of it, with every
+    /// finding at its place. Nothing is written. It ends with Ctrl-C.
+    #[command(after_help = "Example: coquille lectern guides")]
+    Lectern(LecternJob),
     /// Reckon the order of the questions of a fault-finding guide.
     ///
     /// Says what each cause's share is, how long the author's order takes on average and at most, which order is quickest,
@@ -131,6 +139,19 @@ pub enum Reckoned {
     Json,
 }
 
+/// A form in which a handbook is passed on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, ValueEnum)]
+pub enum Form {
+    /// A folder of pages: `OUT`.
+    Folder,
+    /// The folder, packed: `OUT.zip`.
+    Zip,
+    /// One file that holds everything: `OUT.html`.
+    Single,
+    /// A book for e-readers and phones: `OUT.epub`.
+    Epub,
+}
+
 /// `bind`.
 #[derive(Debug, Args)]
 pub struct BindJob {
@@ -144,12 +165,26 @@ pub struct BindJob {
     /// their former codes. It may be the folder that is written into.
     #[arg(long, value_name = "OLD")]
     pub since: Option<PathBuf>,
+    /// The forms to write, with commas between; they stand side by side.
+    #[arg(long = "as", value_enum, value_delimiter = ',', default_value = "folder", value_name = "FORM,…")]
+    pub forms: Vec<Form>,
     /// Bind only if there is no advice either.
     #[arg(long)]
     pub strict: bool,
     /// Write into a folder that holds other things too, and over files in the way.
     #[arg(long)]
     pub force: bool,
+}
+
+/// `lectern`.
+#[derive(Debug, Args)]
+pub struct LecternJob {
+    /// The folder with the guides.
+    #[arg(default_value = "guides")]
+    pub guides: PathBuf,
+    /// The port of the address; 0 takes any that is free.
+    #[arg(long, default_value_t = 4680, value_name = "N")]
+    pub port: u16,
 }
 
 /// `proof`.

@@ -1,19 +1,23 @@
 //! `coquille bind`: proof the guides, then lay out, render and press the handbook.
 
-use super::args::BindJob;
+use super::args::{BindJob, Form};
+use super::forms;
 use super::proof::{findings, opened, outcome};
 use super::report::{count, human};
 use super::since;
 use super::terminal::{Outcome, Terminal};
 use crate::handbook::{Handbook, lay_out_all, lay_out_all_since};
-use crate::press::{self, Address, Manner, Pressed, Progress, Strangers, Way};
+use crate::press::{self, Address, Manner, Pressed, Progress, Way};
 use crate::proof::{Proofed, proof};
 use crate::render::{Theme, render_all};
 use crate::source::read_theme;
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
+
+/// The files of a folder.
+type Site = BTreeMap<Address, Vec<u8>>;
 
 /// Runs it.
 pub fn run(job: &BindJob, terminal: &mut Terminal) -> Outcome {
@@ -41,9 +45,8 @@ pub fn run(job: &BindJob, terminal: &mut Terminal) -> Outcome {
         None => lay_out_all(&proofed, &folder),
     };
     let prints = handbooks.first().map_or_else(Vec::new, |own| since::report(job, own, earlier.as_ref()));
-    match pressed(job, handbooks) {
-        Ok((pages, pressed)) => {
-            report(job, &pressed, terminal);
+    match passed_on(job, &proofed, handbooks, terminal) {
+        Ok(pages) => {
             prints.into_iter().for_each(|line| terminal.say(line));
             terminal.say(summary(job, &proofed, pages, started.elapsed()));
             Outcome::Good
@@ -53,6 +56,52 @@ pub fn run(job: &BindJob, terminal: &mut Terminal) -> Outcome {
             Outcome::CouldNotRun
         }
     }
+}
+
+/// Writes every form that was asked for; how many pages there are. A form that cannot be written is refused before any is.
+fn passed_on(
+    job: &BindJob,
+    proofed: &Proofed,
+    handbooks: Vec<Handbook>,
+    terminal: &mut Terminal,
+) -> Result<usize, String> {
+    let theme = theme(&job.guides, proofed)?;
+    let pages = handbooks.iter().map(|handbook| handbook.pages.len()).sum();
+    let forms: BTreeSet<Form> = job.forms.iter().copied().collect();
+    forms.iter().try_for_each(|form| forms::may_write(job, *form))?;
+    let mut books = std::iter::repeat_n(handbooks, forms.len());
+    let mut made = Vec::new();
+    let mut site = None;
+    for form in &forms {
+        let Some(handbooks) = books.next() else { break };
+        match form {
+            Form::Folder => site = Some(rendered(handbooks, &theme)?),
+            Form::Zip if site.is_some() => made.push((*form, forms::zip(job, site.iter().flatten())?)),
+            Form::Zip => made.push((*form, forms::zip(job, &rendered(handbooks, &theme)?)?)),
+            Form::Single => made.push((*form, forms::single(own(handbooks)?, &theme)?)),
+            Form::Epub => made.push((*form, forms::epub(own(handbooks)?, &theme)?)),
+        }
+    }
+    if let Some(site) = site {
+        let pressed = pressed(job, site)?;
+        report(job, &pressed, terminal);
+    }
+    made.iter().try_for_each(|(form, bytes)| forms::write(job, *form, bytes, terminal))?;
+    Ok(pages)
+}
+
+/// The handbook in its own language: a file that is passed on is in one.
+fn own(handbooks: Vec<Handbook>) -> Result<Handbook, String> {
+    handbooks.into_iter().next().ok_or_else(|| "There is no handbook to bind.".to_owned())
+}
+
+fn rendered(handbooks: Vec<Handbook>, theme: &Theme) -> Result<Site, String> {
+    let files = render_all(handbooks, theme).map_err(|error| error.to_string())?;
+    let addressed = files.into_iter().map(|(address, bytes)| {
+        let known = Address::parse(&address);
+        Ok((known.map_err(|why| format!("`{address}` cannot be the name of a file: {why}"))?, bytes))
+    });
+    addressed.collect()
 }
 
 /// Why a bind must not even begin.
@@ -67,34 +116,30 @@ fn refused(job: &BindJob) -> Option<String> {
     })
 }
 
-/// Renders and writes; how many pages there are, and what was written. What goes wrong comes in words.
-fn pressed(job: &BindJob, handbooks: Vec<Handbook>) -> Result<(usize, Pressed), String> {
-    let name = handbooks.first().map_or("", |handbook| &handbook.cover.theme);
-    let theme = theme(job, name)?;
-    let pages = handbooks.iter().map(|handbook| handbook.pages.len()).sum();
-    let files = render_all(handbooks, &theme).map_err(|error| error.to_string())?;
-    let mut addressed = BTreeMap::new();
-    for (address, bytes) in files {
-        let known =
-            Address::parse(&address).map_err(|why| format!("`{address}` cannot be the name of a file: {why}"))?;
-        addressed.insert(known, bytes);
-    }
-    let strangers = if job.force { Strangers::Keep } else { Strangers::Refuse };
-    let manner = Manner { way: Way::Exchange, strangers };
-    let pressed = press::press(&job.out, &addressed, manner, &Bar::new())
-        .map_err(|failed| format!("{failed}\n{}", failed.help()))?;
-    Ok((pages, pressed))
+/// Writes the folder.
+fn pressed(job: &BindJob, site: Site) -> Result<Pressed, String> {
+    let manner = Manner { way: Way::Exchange, strangers: forms::strangers(job) };
+    press::press(&job.out, &site, manner, &Bar::new()).map_err(|failed| format!("{failed}\n{}", failed.help()))
 }
 
 /// The theme that the handbook names: the one that comes with the program, or a folder `themes/NAME` beside the guides.
-fn theme(job: &BindJob, name: &str) -> Result<Theme, String> {
+pub(super) fn theme(guides: &Path, proofed: &Proofed) -> Result<Theme, String> {
+    let Some(name) = proofed.guides.handbook.as_ref().and_then(|(_, file)| file.theme.as_ref()) else {
+        return Theme::with(BTreeMap::new()).map_err(|failed| failed.to_string());
+    };
+    let name = name.value.as_str();
     if name == "marking-blue" {
         return Theme::with(BTreeMap::new()).map_err(|failed| failed.to_string());
     }
-    let beside = job.guides.parent().map_or_else(PathBuf::new, Path::to_path_buf).join("themes").join(name);
+    let beside = theme_folder(guides, name);
     let files = read_theme(&beside)
         .map_err(|error| format!("The theme `{name}` cannot be read from `{}`: {error}", beside.display()))?;
     Theme::with(files).map_err(|failed| format!("The theme `{name}` cannot be used: {failed}"))
+}
+
+/// Where a theme of the club's own lies.
+pub(super) fn theme_folder(guides: &Path, name: &str) -> PathBuf {
+    guides.parent().map_or_else(PathBuf::new, Path::to_path_buf).join("themes").join(name)
 }
 
 /// What a person should know about what was found in the output folder.
@@ -119,12 +164,14 @@ fn summary(job: &BindJob, proofed: &Proofed, pages: usize, took: Duration) -> St
         0 => "nothing to find fault with".to_owned(),
         number => count(number, "piece of advice", "pieces of advice"),
     };
+    let forms: BTreeSet<Form> = job.forms.iter().copied().collect();
+    let made: Vec<String> = forms.into_iter().map(|form| forms::told(job, form)).collect();
     format!(
-        "Bound {} from {}, {advice}, in {:.1} s.\nOpen {}",
+        "Bound {} from {}, {advice}, in {:.1} s.\n{}",
         count(pages, "page", "pages"),
         job.guides.display(),
         took.as_secs_f64(),
-        job.out.join("index.html").display(),
+        made.join("\n"),
     )
 }
 

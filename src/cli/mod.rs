@@ -3,6 +3,8 @@
 mod args;
 mod begin;
 mod bind;
+mod forms;
+mod lectern;
 mod meter;
 mod proof;
 mod reckon;
@@ -31,6 +33,7 @@ fn obey(command: Command, terminal: &mut Terminal) -> Outcome {
     match command {
         Command::Begin(job) => begin::run(&job, terminal),
         Command::Bind(job) => bind::run(&job, terminal),
+        Command::Lectern(job) => lectern::run(&job, terminal),
         Command::Proof(job) => proof::run(&job, terminal),
         Command::Meter(job) => meter::run(&job, terminal),
         Command::Reckon(job) => reckon::run(&job, terminal),

@@ -81,15 +81,18 @@ pub enum Outcome {
     Faulty,
     /// It could not run: 2.
     CouldNotRun,
+    /// Somebody ended it: 130.
+    Interrupted,
 }
 
-/// 0 the guides are good, 1 they are not, 2 it could not run. The only place that maps.
+/// 0 the guides are good, 1 they are not, 2 it could not run, 130 it was interrupted. The only place that maps.
 impl From<Outcome> for std::process::ExitCode {
     fn from(outcome: Outcome) -> Self {
         match outcome {
             Outcome::Good => 0.into(),
             Outcome::Faulty => 1.into(),
             Outcome::CouldNotRun => 2.into(),
+            Outcome::Interrupted => 130.into(),
         }
     }
 }

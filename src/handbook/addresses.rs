@@ -77,6 +77,12 @@ pub fn practice(id: &str) -> Address {
     format!("practice/{id}.html")
 }
 
+/// The same at a level, 1 to 3.
+pub fn practice_at(id: &str, level: u8) -> Address {
+    let page = practice(id);
+    format!("{page}#{}-level-{level}", key(&page))
+}
+
 /// The exercise cards of a fault-finding guide.
 pub fn cards(id: &str) -> Address {
     format!("practice/cards/{id}.html")

@@ -71,6 +71,6 @@ fn stop_page(laying: &Laying<'_>, guide: &model::Learning, stops: &[&model::Lear
 
 fn practised(laying: &Laying<'_>, named: &Named) -> Option<Practised> {
     let id = named.value.as_str();
-    let bench = laying.proofed.cases.contains_key(id).then(|| addresses::practice(id));
+    let bench = laying.proofed.cases.contains_key(id).then(|| addresses::practice_at(id, 1));
     Some(Practised { link: laying.named_guide(Some(named))?, bench })
 }

@@ -40,6 +40,7 @@ mod symptom;
 mod ways;
 mod writing;
 
+pub use addresses::guide as page_of;
 pub use languages::{lay_out_all, lay_out_all_since};
 pub use links::{LinkedLimit, Target, Targets};
 pub use search::Entry;
@@ -100,6 +101,8 @@ pub struct Cover {
     pub address: Option<String>,
     /// The theme.
     pub theme: String,
+    /// The last day that the handbook itself names, as `2026-11-25`: an edition has one even where nobody wrote it down.
+    pub day: String,
 }
 
 /// Lays out a proofed handbook.
@@ -208,6 +211,34 @@ fn cover(proofed: &Proofed) -> Cover {
         caution: file.caution.value.0.clone(),
         address: file.address.as_ref().map(|address| address.value.clone()),
         theme: file.theme.as_ref().map_or_else(|| "marking-blue".to_owned(), |theme| theme.value.clone()),
+        day: day(proofed, &file.edition.value),
+    }
+}
+
+/// The latest day on which a limit was looked up; else the first day of the year that the edition names. It comes from the guides
+/// and never from a clock, so that the same guides have the same day.
+fn day(proofed: &Proofed, edition: &str) -> String {
+    let looked_up = proofed.guides.limits.iter().filter_map(|(_, limits)| limits.looked_up.as_ref());
+    let days = looked_up.map(|day| day.value.as_str()).filter(|day| is_day(day));
+    let year = edition.split(|letter: char| !letter.is_ascii_digit()).find(|part| part.len() == 4);
+    days.max().map_or_else(|| format!("{}-01-01", year.unwrap_or("2000")), str::to_owned)
+}
+
+/// Whether a text is a day as ISO 8601 writes it: `2026-11-25`.
+fn is_day(text: &str) -> bool {
+    let parts: Vec<&str> = text.split('-').collect();
+    let number = |part: &str, letters: usize| {
+        (part.len() == letters && part.bytes().all(|byte| byte.is_ascii_digit()))
+            .then(|| part.parse::<u32>().ok())
+            .flatten()
+    };
+    match parts[..] {
+        [year, month, day] => {
+            number(year, 4).is_some()
+                && number(month, 2).is_some_and(|month| (1..=12).contains(&month))
+                && number(day, 2).is_some_and(|day| (1..=31).contains(&day))
+        }
+        _ => false,
     }
 }
 

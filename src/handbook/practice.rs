@@ -48,7 +48,7 @@ pub fn index(laying: &Laying<'_>) -> Page {
         let case = laying.case(guide)?;
         Some(PracticeRow {
             title: guide.title.value.clone(),
-            address: addresses::practice(id),
+            levels: [1, 2, 3].map(|level| addresses::practice_at(id, level)).into(),
             cards: addresses::cards(id),
             count: dealt(id, &case.diagnosis.hypotheses()).len(),
         })

@@ -31,6 +31,8 @@ pub enum Why {
         /// Some of what it holds, sorted.
         holds: Vec<PathBuf>,
     },
+    /// A file stands where a single file of ours has to go, and it is not from us.
+    FileNotOurs,
     /// Files that we did not write stand where pages have to go.
     InTheWay {
         /// Their paths in the folder, sorted.
@@ -79,6 +81,7 @@ impl PressFailed {
             Why::OutIsFile => beside("Move that file away"),
             Why::OutIsLink => "Give the folder it leads to instead: a link is never followed.".into(),
             Why::NotOurs { .. } => "Choose an empty folder with --out. With --force the handbook goes in beside what is there; nothing is lost.".into(),
+            Why::FileNotOurs => "Move it away, or choose another name with --out. With --force it is kept, with .kept at the end of its name.".into(),
             Why::InTheWay { .. } => "Move them away. With --force each is kept, with .kept at the end of its name.".into(),
             Why::DamagedContents => "If nothing in that folder is yours, delete it and bind again. With --force the handbook is written anew; nothing is lost.".into(),
             Why::NewerContents => beside("Use the newer Coquille that wrote it"),
@@ -105,6 +108,7 @@ impl fmt::Display for PressFailed {
             Why::NotOurs { holds } => {
                 write!(f, "`{path}` was not made by Coquille and is not empty: it holds {}", some(holds))
             }
+            Why::FileNotOurs => write!(f, "`{path}` was not made by Coquille"),
             Why::InTheWay { strangers } => write!(
                 f,
                 "`{path}` holds files that Coquille did not write where pages have to go: {}",

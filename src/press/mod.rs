@@ -11,11 +11,13 @@
 
 mod address;
 mod aside;
+mod beside;
 #[cfg(test)]
 mod cuts;
 mod failure;
 mod journal;
 mod manifest;
+mod packed;
 mod plan;
 mod survey;
 mod swap;
@@ -23,8 +25,10 @@ pub mod system;
 mod work;
 
 pub use address::{Address, AddressRefused, Clash, Flaw, clash};
+pub use beside::{Placed, may_place, place};
 pub use failure::{PressFailed, Why};
 pub use manifest::{Contents, Hash, NAME as CONTENTS};
+pub use packed::pack;
 
 use plan::{Fate, Plan, Standing};
 use std::collections::BTreeMap;

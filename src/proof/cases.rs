@@ -32,17 +32,19 @@ pub const WORKS: &str = "works";
 /// The answer ids of a trial fix.
 pub const NO_CHANGE: &str = "no-change";
 
-/// Makes the case of every guide, with what the reckoning finds. Guides that are broken elsewhere have none.
+/// Makes the case of every guide, with what the reckoning finds. Guides that are broken elsewhere have none. A former case that
+/// asks the same is taken as it is, with what was reckoned of it.
 pub fn cases(
     guides: &Guides,
     circuits: &BTreeMap<String, Wired>,
     sights: &BTreeMap<String, Sight>,
+    former: Option<&BTreeMap<String, Case>>,
     findings: &mut Vec<Finding>,
 ) -> BTreeMap<String, Case> {
     let mut cases = BTreeMap::new();
     for (_, guide) in &guides.symptoms {
         let Some(making) = Making::of(guide, guides) else { continue };
-        match making.case() {
+        match making.case(former.and_then(|former| former.get(guide.symptom.value.as_str()))) {
             Ok(case) => {
                 let sight = sights.get(guide.symptom.value.as_str());
                 let parting = |group: &[&model::Cause]| {
@@ -62,7 +64,7 @@ pub fn cases(
 pub fn recounted(guide: &Symptom, guides: &Guides, seen: &[u32], rest: u32) -> Option<Case> {
     let mut making = Making::of(guide, guides)?;
     making.counts = Some((seen, rest));
-    making.case().ok()
+    making.case(None).ok()
 }
 
 fn circuit_of<'g>(guide: &Symptom, guides: &'g Guides) -> Option<&'g model::Circuit> {
@@ -147,7 +149,7 @@ impl<'a> Making<'a> {
         whole.then_some(Making { guide, guides, causes, jobs, probes, remedies, counts: None })
     }
 
-    fn case(&self) -> Result<Case, Vec<Unsound>> {
+    fn case(&self, former: Option<&Case>) -> Result<Case, Vec<Unsound>> {
         let (weights, rest, counted) = self.weights().ok_or_else(Vec::new)?;
         let causes = sound(&self.guide.causes);
         let model = Model {
@@ -175,6 +177,9 @@ impl<'a> Making<'a> {
             },
         };
         let remedies = self.remedies.iter().map(|id| (*id).to_owned()).collect();
+        if let Some(former) = former.filter(|former| *former.diagnosis.case() == model) {
+            return Ok(Case { remedies, counted, ..former.clone() });
+        }
         Ok(Case { diagnosis: Diagnosis::of(model)?, remedies, counted })
     }
 

@@ -86,6 +86,10 @@ impl Proofed {
 
 /// Proofs a handbook.
 pub fn check(folder: &Folder, guides: Guides, shape: Vec<Flaw>) -> Proofed {
+    check_again(folder, guides, shape, None)
+}
+
+fn check_again(folder: &Folder, guides: Guides, shape: Vec<Flaw>, former: Option<&Proofed>) -> Proofed {
     let mut findings: Vec<Finding> = Vec::new();
     let flaws = folder.flaws.iter().cloned().chain(shape);
     findings.extend(flaws.map(findings::shape::from_flaw));
@@ -111,7 +115,7 @@ pub fn check(folder: &Folder, guides: Guides, shape: Vec<Flaw>) -> Proofed {
     let sights = sights::sights(&guides, &circuits, &mut findings);
     checks::circuits::check(&guides, &circuits, &sights, &mut findings);
     checks::idle::check(&guides, &circuits, &mut findings);
-    let cases = cases::cases(&guides, &circuits, &sights, &mut findings);
+    let cases = cases::cases(&guides, &circuits, &sights, former.map(|former| &former.cases), &mut findings);
     let languages = checks::translations::check(folder, &guides, &mut findings);
     checks::messages::check(folder, &guides, &mut findings);
     let (mut findings, accepted) = checks::waivers::apply(&guides, findings);
@@ -173,4 +177,11 @@ fn wired(guides: &Guides) -> BTreeMap<String, Wired> {
 pub fn proof(folder: &Folder) -> Proofed {
     let (guides, shape) = crate::model::fill(folder);
     check(folder, guides, shape)
+}
+
+/// Proofs what is in a folder once more. What was reckoned before is taken where a guide asks the same; nothing else is remembered,
+/// so that the outcome is that of [`proof`].
+pub fn proof_again(folder: &Folder, former: Option<&Proofed>) -> Proofed {
+    let (guides, shape) = crate::model::fill(folder);
+    check_again(folder, guides, shape, former)
 }

@@ -20,6 +20,7 @@ pub fn yaml(source: &str) -> String {
     generator.finalize()
 }
 
-fn escaped(source: &str) -> String {
+/// Source as plain text in HTML.
+pub fn escaped(source: &str) -> String {
     source.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
 }

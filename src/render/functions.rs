@@ -4,6 +4,7 @@
 //! `map_drawing`, `circuit_drawing`, `shapes`. None decides what a page says.
 
 use super::figures::{Shapes, chain, circuit, lamp, map, minutes, rail, shares};
+use super::forms::Stock;
 use super::words::Words;
 use super::{code, prose};
 use crate::handbook::Targets;
@@ -21,14 +22,18 @@ pub fn declare(tera: &mut Tera) {
     let targets = Arc::new(Targets::new());
     texts(tera, &words, &targets);
     languages(tera, &Arc::default());
-    drawings(tera, &words);
+    drawings(tera, &words, None);
 }
 
-/// Gives the names their meaning for one handbook.
-pub fn register(tera: &mut Tera, words: &Arc<Words>, targets: Targets) {
+/// Gives the names their meaning for one handbook. With a stock, what drawings share goes there.
+pub fn register(tera: &mut Tera, words: &Arc<Words>, targets: Targets, stock: Option<&Arc<Stock>>) {
     tera.set_escape_fn(escape);
     texts(tera, words, &Arc::new(targets));
-    drawings(tera, words);
+    drawings(tera, words, stock);
+    if stock.is_some() {
+        // A file that has to be small shows source without colours.
+        tera.register_filter("yaml", |text: &str, _: Kwargs, _: &State<'_>| Value::safe_string(&code::escaped(text)));
+    }
 }
 
 /// What the languages of the handbook are called, each in its own words.
@@ -99,20 +104,24 @@ fn say(words: &Words, args: &Kwargs) -> TeraResult<String> {
     Ok(words.say_with(&id, &given))
 }
 
-fn drawings(tera: &mut Tera, words: &Arc<Words>) {
+fn drawings(tera: &mut Tera, words: &Arc<Words>, stock: Option<&Arc<Stock>>) {
     let shapes = Value::normal_string(&lamp::shapes());
     tera.register_function("shapes", move |_: Kwargs, _: &State<'_>| shapes.clone());
     tera.register_function("lamp", |args: Kwargs, _: &State<'_>| -> TeraResult<String> {
         let state: String = args.must_get("state")?;
         Ok(lamp::lamp(lamp_of(&state), Shapes::Shared))
     });
-    tera.register_function("bar", |args: Kwargs, _: &State<'_>| args.deserialize().map(|given: Bar| bar(&given)));
+    let shared = stock.cloned();
+    tera.register_function("bar", move |args: Kwargs, _: &State<'_>| {
+        args.deserialize()
+            .map(|given: Bar| shared.as_ref().map_or_else(|| bar(&given), |stock| stock.bar(&bar(&given))))
+    });
     tera.register_function("scale_of", |args: Kwargs, _: &State<'_>| -> TeraResult<u64> {
         let given: Scaled = args.deserialize()?;
         // The scale ends at a whole number in 100.
         Ok(shares::scale(&given.rows.iter().map(|row| row.share.in_hundred()).collect::<Vec<_>>()).ceil() as u64)
     });
-    let rails = Rails::default();
+    let rails = Rails { stock: stock.cloned(), ..Rails::default() };
     tera.register_function("rail_drawing", move |args: Kwargs, _: &State<'_>| {
         args.deserialize().map(|given: RailGiven| rails.of(&given.rail))
     });
@@ -121,9 +130,10 @@ fn drawings(tera: &mut Tera, words: &Arc<Words>) {
         let arrangement = if arrangement == "wide" { chain::Arrangement::Wide } else { chain::Arrangement::Tall };
         Ok(chain::chain(arrangement))
     });
-    let said = words.clone();
+    let (said, shared) = (words.clone(), stock.cloned());
     tera.register_function("minutes_rule", move |args: Kwargs, _: &State<'_>| {
-        args.deserialize().map(|given: RuleGiven| rule(&given, &said))
+        let drawn = args.deserialize().map(|given: RuleGiven| rule(&given, &said))?;
+        TeraResult::Ok(shared.as_ref().map_or_else(|| drawn.clone(), |stock| stock.minutes(&drawn)))
     });
     let said = words.clone();
     tera.register_function("circuit_drawing", move |args: Kwargs, _: &State<'_>| {
@@ -197,6 +207,7 @@ struct RailPlace {
 /// The rails drawn so far: many pages show the same item with the same places marked.
 #[derive(Default)]
 struct Rails {
+    stock: Option<Arc<Stock>>,
     drawn: Mutex<BTreeMap<(String, Vec<rail::State>), Value>>,
 }
 
@@ -206,7 +217,13 @@ impl Rails {
         // The places of an item are always the same, so that its states alone tell two drawings apart.
         let key = (given.item.clone(), states);
         let mut drawn = self.drawn.lock().unwrap_or_else(PoisonError::into_inner);
-        drawn.entry(key).or_insert_with_key(|(_, states)| Value::normal_string(&rail_of(given, states))).clone()
+        drawn
+            .entry(key)
+            .or_insert_with_key(|(_, states)| {
+                let rail = rail_of(given, states);
+                Value::normal_string(&self.stock.as_ref().map_or_else(|| rail.clone(), |stock| stock.rail(&rail)))
+            })
+            .clone()
     }
 }
 

@@ -5,6 +5,7 @@
 
 mod code;
 pub mod figures;
+pub mod forms;
 mod functions;
 mod inside;
 mod prose;
@@ -18,9 +19,9 @@ pub use states::states;
 pub use theme::{Theme, ThemeFailed};
 pub use words::Words;
 
-use crate::handbook::Handbook;
 use crate::handbook::page::{Body, Link, Page};
-use crate::handbook::record;
+use crate::handbook::{Cover, Entry, Handbook, record};
+use forms::Stock;
 use inside::Inside;
 use rayon::prelude::*;
 use serde::Serialize;
@@ -52,6 +53,7 @@ struct Book<'b> {
     edition: &'b str,
     caution: &'b str,
     logo: Option<String>,
+    online: bool,
     jobs: Option<&'static str>,
     limits: Option<&'static str>,
     changes: Option<&'static str>,
@@ -67,21 +69,154 @@ struct IndexGroup {
     links: Vec<Link>,
 }
 
+/// What stands around a page.
+#[derive(Debug, Clone)]
+pub(crate) enum Frame {
+    /// All that a page needs to stand by itself.
+    Page,
+    /// Nothing: it is a section of a file that has its own frame. With a stock, drawings share what they have in common.
+    Section(Option<Arc<Stock>>),
+}
+
+/// A handbook ready to be set, page by page and whenever a page is wanted.
+pub struct Setting {
+    tera: Tera,
+    indexes: BTreeMap<String, Value>,
+    words: Arc<Words>,
+    title: String,
+    edition: String,
+    language: String,
+    inside: Inside,
+    pages: BTreeMap<String, Page>,
+    /// For sections: what is read in place of a page that works only by itself.
+    instead: BTreeMap<String, String>,
+    search: Vec<Entry>,
+    files: BTreeMap<String, Vec<u8>>,
+}
+
+impl std::fmt::Debug for Setting {
+    fn fmt(&self, words: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(words, "Setting({}, {} pages)", self.title, self.pages.len())
+    }
+}
+
+impl Setting {
+    /// Makes ready what is set when it is wanted: the pages of a folder, a setting a language.
+    ///
+    /// # Errors
+    /// When a template of the theme is faulty.
+    pub fn of_all(handbooks: Vec<Handbook>, theme: &Theme) -> Result<Vec<Setting>, RenderFailed> {
+        let names = language_names(&handbooks);
+        handbooks.into_iter().map(|handbook| Setting::of(handbook, theme, Frame::Page, &names)).collect()
+    }
+
+    /// `names`: what the handbook's languages are called.
+    pub(crate) fn of(
+        mut handbook: Handbook,
+        theme: &Theme,
+        frame: Frame,
+        names: &Arc<BTreeMap<String, String>>,
+    ) -> Result<Setting, RenderFailed> {
+        let words = Arc::new(Words::of(&handbook.cover.language, &handbook.messages));
+        let (template, stock) = match &frame {
+            Frame::Page => (theme::FRAME, None),
+            Frame::Section(stock) => ("pages/frame-section.html", stock.as_ref()),
+        };
+        let mut tera = theme.templates(template)?;
+        functions::register(&mut tera, &words, std::mem::take(&mut handbook.targets), stock);
+        functions::languages(&mut tera, names);
+        let mut pages = std::mem::take(&mut handbook.pages);
+        pages.iter_mut().filter(|page| page.title.is_empty()).for_each(|page| page.title = own_title(page, &words));
+        let inside = Inside::of(handbook.folder.as_deref(), &mut pages);
+        let mut instead = BTreeMap::new();
+        if matches!(frame, Frame::Section(_)) {
+            // A practice bench keeps its exercise in the address, where a file of many pages keeps the page: its cards serve.
+            pages.retain(|page| match &page.body {
+                Body::Practice(practice) => {
+                    instead.insert(page.address.clone(), practice.cards.clone());
+                    false
+                }
+                _ => true,
+            });
+            pages.iter_mut().for_each(|page| page.root = prose::ROOT.to_owned());
+        }
+        let book = book(&handbook, &pages, &words, theme);
+        tera.global_context().insert("book", &book);
+        let indexes = indexes(&tera, &book, &pages)?;
+        let index = search::index(&handbook.search, &words, &|to| Some(inside.address(to)));
+        let mut files = BTreeMap::from([(book.search_index.clone(), index)]);
+        files.append(&mut theme.assets());
+        files.append(&mut handbook.pictures);
+        let pages = pages.into_iter().map(|page| (inside.address(&page.address), page)).collect();
+        let (cover, search) = (handbook.cover, handbook.search);
+        let (title, edition, language) = (cover.title, cover.edition, cover.language);
+        Ok(Setting { tera, indexes, words, title, edition, language, inside, pages, instead, search, files })
+    }
+
+    /// The bytes of a file of the folder: a page, set now, or one that stands beside the pages. Nothing when there is none.
+    ///
+    /// # Errors
+    /// When the page's template is faulty.
+    pub fn file(&self, address: &str) -> Result<Option<Vec<u8>>, RenderFailed> {
+        match self.pages.get(address) {
+            Some(page) => one(&self.tera, &self.indexes, &self.inside, page).map(|(_, bytes)| Some(bytes)),
+            None => Ok(self.files.get(address).cloned()),
+        }
+    }
+
+    /// The pages, by address.
+    pub fn pages(&self) -> &BTreeMap<String, Page> {
+        &self.pages
+    }
+
+    /// A part of the theme by itself, given what its template calls it by.
+    ///
+    /// # Errors
+    /// When the part is faulty.
+    pub fn part(&self, name: &str, given: &impl Serialize) -> Result<String, RenderFailed> {
+        let given = Context::from_serialize(given).map_err(|error| faulty(name, &error))?;
+        let set = self.tera.render_component(name, &given, None, true);
+        set.map_err(|error| faulty(name, &error))
+    }
+
+    /// Every page, set.
+    pub(crate) fn all(&self) -> Result<Vec<(String, Vec<u8>)>, RenderFailed> {
+        let pages: Vec<&Page> = self.pages.values().collect();
+        pages.into_par_iter().map(|page| one(&self.tera, &self.indexes, &self.inside, page)).collect()
+    }
+
+    /// A template that is no page's: what a form has around its sections.
+    pub(crate) fn around(&self, name: &str, given: &Context) -> Result<String, RenderFailed> {
+        let mut context = given.clone();
+        context.insert("root", prose::ROOT);
+        context.insert_value("index", self.indexes.get(prose::ROOT).cloned().unwrap_or_else(Value::none));
+        self.tera.render(name, &context).map_err(|error| faulty(name, &error))
+    }
+}
+
+/// What each language is called, in its own words.
+fn language_names(handbooks: &[Handbook]) -> Arc<BTreeMap<String, String>> {
+    let named = |book: &Handbook| {
+        let words = Words::of(&book.cover.language, &book.messages);
+        (book.cover.language.clone(), words.say("language-name"))
+    };
+    Arc::new(handbooks.iter().map(named).collect())
+}
+
 /// Renders every file of the site, from the handbook in each of its languages.
 ///
 /// # Errors
 /// When a template of the theme is faulty.
 pub fn render_all(handbooks: Vec<Handbook>, theme: &Theme) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
-    let named = |book: &Handbook| {
-        let words = Words::of(&book.cover.language, &book.messages);
-        (book.cover.language.clone(), words.say("language-name"))
-    };
-    let names: Arc<BTreeMap<String, String>> = Arc::new(handbooks.iter().map(named).collect());
+    let names = language_names(&handbooks);
+    let cover = handbooks.first().map(|handbook| handbook.cover.clone()).unwrap_or_default();
     let mut files = BTreeMap::new();
     for handbook in handbooks {
         files.extend(in_one_language(handbook, theme, &names)?);
     }
-    files.extend(theme.assets());
+    if is_online(&cover) {
+        forms::online(&cover.title, &cover.language, &mut files);
+    }
     Ok(files)
 }
 
@@ -95,28 +230,22 @@ pub fn render(handbook: Handbook, theme: &Theme) -> Result<BTreeMap<String, Vec<
 
 /// Each page's data are let go as soon as it is rendered.
 fn in_one_language(
-    mut handbook: Handbook,
+    handbook: Handbook,
     theme: &Theme,
     names: &Arc<BTreeMap<String, String>>,
 ) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
-    let words = Arc::new(Words::of(&handbook.cover.language, &handbook.messages));
-    let mut tera = theme.templates()?;
-    functions::register(&mut tera, &words, std::mem::take(&mut handbook.targets));
-    functions::languages(&mut tera, names);
-    let mut pages = std::mem::take(&mut handbook.pages);
-    pages.iter_mut().filter(|page| page.title.is_empty()).for_each(|page| page.title = own_title(page, &words));
-    let inside = Inside::of(handbook.folder.as_deref(), &mut pages);
-    let book = book(&handbook, &pages, &words, theme);
-    tera.global_context().insert("book", &book);
-    let indexes = indexes(&tera, &book, &pages)?;
+    let record = handbook.folder.is_none().then(|| (record::NAME.to_owned(), handbook.record.bytes()));
+    let Setting { tera, indexes, inside, pages, mut files, .. } = Setting::of(handbook, theme, Frame::Page, names)?;
+    let pages: Vec<Page> = pages.into_values().collect();
     let rendered: Result<Vec<_>, _> = pages.into_par_iter().map(|page| one(&tera, &indexes, &inside, &page)).collect();
-    let mut files: BTreeMap<String, Vec<u8>> = rendered?.into_iter().collect();
-    files.insert(book.search_index.clone(), search::index(&handbook, &words, &inside));
-    files.append(&mut handbook.pictures);
-    if handbook.folder.is_none() {
-        files.insert(record::NAME.into(), handbook.record.bytes());
-    }
+    files.extend(rendered?);
+    files.extend(record);
     Ok(files)
+}
+
+/// Whether the handbook is also on the net, where a phone may keep it.
+fn is_online(cover: &Cover) -> bool {
+    cover.address.as_deref().is_some_and(|address| address.starts_with("https://"))
 }
 
 /// The name of a page that no guide names: from the messages.
@@ -217,6 +346,7 @@ fn book<'b>(handbook: &'b Handbook, pages: &[Page], words: &Words, theme: &Theme
         edition: &cover.edition,
         caution: &cover.caution,
         logo: theme.logo(),
+        online: is_online(cover),
         jobs: has("jobs.html").then_some("jobs.html"),
         limits: has("limits.html").then_some("limits.html"),
         changes: has("changes.html").then_some("changes.html"),

@@ -11,7 +11,7 @@ use pulldown_cmark::{CowStr, Event, HeadingLevel, LinkType, Tag, TagEnd, html};
 
 /// Stands for the way to the top folder; a private-use character that no guide is likely to have, and harmless if one does.
 /// It is written as it stands in HTML, where an address has no letters outside ASCII: the way in and the way out are one.
-const ROOT: &str = "%EF%A3%BFroot/";
+pub(super) const ROOT: &str = "%EF%A3%BFroot/";
 
 /// Replaces the marks of a page's links by its way to the top folder.
 pub fn rooted(html: &str, root: &str) -> String {

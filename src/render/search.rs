@@ -1,26 +1,26 @@
 //! The search index as a classic script: `file://` lets pages have that, and nothing else.
 
-use super::inside::Inside;
 use super::words::Words;
-use crate::handbook::{Entry, Handbook};
+use crate::handbook::Entry;
 use serde_json::{Map, Value, json};
 
 /// Words of an entry's text that are kept: enough to be found by, little enough to be carried.
 const MOST_WORDS: usize = 60;
 
-/// The script.
-pub fn index(handbook: &Handbook, words: &Words, inside: &Inside) -> Vec<u8> {
-    let pages: Vec<Value> = handbook.search.iter().map(|entry| page(entry, words, inside)).collect();
-    let index = json!({ "pages": pages, "names": names(handbook) });
+/// The script. `lead` says where an entry's address leads; an entry that leads nowhere is left out.
+pub fn index(entries: &[Entry], words: &Words, lead: &dyn Fn(&str) -> Option<String>) -> Vec<u8> {
+    let pages: Vec<Value> =
+        entries.iter().filter_map(|entry| Some(page(entry, words, lead(&entry.address)?))).collect();
+    let index = json!({ "pages": pages, "names": names(entries) });
     // `<` is not a sign that a script in a file needs, and a reader who opens the file as HTML is not fooled.
     let text = index.to_string().replace('<', "\\u003c");
     format!("window.searchIndex = {text};\n").into_bytes()
 }
 
-fn page(entry: &Entry, words: &Words, inside: &Inside) -> Value {
+fn page(entry: &Entry, words: &Words, href: String) -> Value {
     let text: Vec<&str> = entry.says.split_whitespace().take(MOST_WORDS).collect();
     json!({
-        "href": inside.address(&entry.address),
+        "href": href,
         "title": entry.title,
         "kind": words.say(entry.kind),
         "about": "",
@@ -30,9 +30,9 @@ fn page(entry: &Entry, words: &Words, inside: &Inside) -> Value {
 }
 
 /// Other names of words, so that what people say elsewhere finds what is said here.
-fn names(handbook: &Handbook) -> Value {
+fn names(entries: &[Entry]) -> Value {
     let mut names = Map::new();
-    let words = handbook.search.iter().filter(|entry| entry.kind == "kind-word");
+    let words = entries.iter().filter(|entry| entry.kind == "kind-word");
     for entry in words {
         for other in &entry.also {
             let known = names.entry(other.to_lowercase()).or_insert_with(|| json!([]));

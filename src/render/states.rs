@@ -5,6 +5,7 @@
 //! `width` (in CSS pixels) and `direction` lay the state out, `typed` and `focused` tell a checker what to do with its field.
 
 use super::functions;
+use super::theme::FRAME;
 use super::words::Words;
 use super::{RenderFailed, Theme, faulty};
 use crate::handbook::Targets;
@@ -102,8 +103,8 @@ fn pages(part: &Part, states: Vec<State>) -> BTreeMap<String, Vec<State>> {
 fn draw(theme: &Theme, part: &Part, states: &[State]) -> Result<String, RenderFailed> {
     let name = format!("states/{}.html", part.part);
     let words = Arc::new(Words::of("en", &[]));
-    let mut tera = theme.templates()?;
-    functions::register(&mut tera, &words, Targets::new());
+    let mut tera = theme.templates(FRAME)?;
+    functions::register(&mut tera, &words, Targets::new(), None);
     tera.add_raw_templates(vec![(name.clone(), template(part, states))]).map_err(|error| faulty(&name, &error))?;
     let context = tera::Context::from_serialize(&seen(part, states)).map_err(|error| faulty(&name, &error))?;
     tera.render(&name, &context).map_err(|error| faulty(&name, &error))

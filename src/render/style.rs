@@ -40,6 +40,13 @@ impl Colours {
         Ok(Colours { colours: file.colours.into_iter().collect() })
     }
 
+    /// A style sheet with the light colours in place of `var(--name)`.
+    pub fn put_in(&self, css: &str) -> String {
+        let put =
+            |css: String, (name, colour): &(String, Colour)| css.replace(&format!("var(--{name})"), &colour.light);
+        self.colours.iter().fold(css.to_owned(), put)
+    }
+
     /// The custom properties.
     pub fn custom_properties(&self) -> String {
         let set = |value: fn(&Colour) -> &str| -> String {

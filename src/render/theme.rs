@@ -10,6 +10,9 @@ use tera::Tera;
 
 static MARKING_BLUE: Dir<'static> = include_dir!("$CARGO_MANIFEST_DIR/themes/marking-blue");
 
+/// The frame that every page's template extends.
+pub(super) const FRAME: &str = "pages/frame.html";
+
 /// A look, ready to be used.
 #[derive(Debug, Clone)]
 pub struct Theme {
@@ -55,12 +58,19 @@ impl Theme {
         Ok(Theme { files, colours, logo })
     }
 
-    /// The templates, each by its path: `pages/…` and `parts/…`.
-    pub(super) fn templates(&self) -> Result<Tera, RenderFailed> {
+    /// The templates, each by its path: `pages/…` and `parts/…`; the frame that pages extend is this one.
+    pub(super) fn templates(&self, frame: &str) -> Result<Tera, RenderFailed> {
         let mut tera = Tera::new();
         tera.autoescape_on(vec![".html"]);
         let texts = self.files.iter().filter(|(name, _)| name.ends_with(".html"));
-        let texts = texts.map(|(name, bytes)| (name.clone(), String::from_utf8_lossy(bytes).into_owned()));
+        let texts = texts.filter_map(|(name, bytes)| {
+            let name = match name.as_str() {
+                name if name == frame => FRAME,
+                FRAME => return None,
+                name => name,
+            };
+            Some((name.to_owned(), String::from_utf8_lossy(bytes).into_owned()))
+        });
         super::functions::declare(&mut tera);
         let added = tera.add_raw_templates(texts.collect::<Vec<_>>());
         added.map_err(|error| super::faulty("themes", &error))?;
@@ -83,6 +93,12 @@ impl Theme {
             assets.insert(format!("look/{logo}"), bytes.clone());
         }
         assets
+    }
+
+    /// The style sheet of a book, with the theme's light colours in it: e-readers know no custom properties.
+    pub(super) fn book_style(&self) -> String {
+        let css = self.files.get("book/book.css").map_or(&[][..], Vec::as_slice);
+        self.colours.put_in(&String::from_utf8_lossy(css))
     }
 
     /// The states of the theme's parts, as text, in the order of the parts' names.

@@ -53,7 +53,7 @@ const fraction = (text) => {
 /** For every hypothesis: a seed that sets it, what each probe answers, and the least-cost way as the page walks it. */
 const everything = () => {
   const rules = window.practice;
-  const data = JSON.parse(document.querySelector("[data-rehearsal]").textContent);
+  const data = JSON.parse(document.querySelector("[data-rehearsal]").content.textContent);
   const seeds = new Map();
   for (let n = 0; seeds.size < data.hypotheses.length && n < 200000; n += 1) {
     const { at, seed } = rules.draw(data, `s${n}`);
@@ -207,7 +207,7 @@ test("the same address sets the same fault for everybody, and another word anoth
   assert.equal(new Set(causes).size, 1);
   const { context, page } = await opened("practice/foil-stays-lit.html");
   const drawn = await page.evaluate(() => {
-    const data = JSON.parse(document.querySelector("[data-rehearsal]").textContent);
+    const data = JSON.parse(document.querySelector("[data-rehearsal]").content.textContent);
     const all = Array.from({ length: 20000 }, (_, n) => window.practice.draw(data, `w${n}`).suspect);
     const whole = data.hypotheses.reduce((sum, one) => sum + one.weight, 0);
     return data.suspects.map((_, at) => [
@@ -245,7 +245,7 @@ test("with the keyboard alone: asked, answered, named, and laid beside the least
   const left = page.locator("[data-suspect]:visible");
   const cause = await left.first().getAttribute("data-suspect");
   await page.locator("[data-cause]").selectOption(cause);
-  const job = await page.evaluate((at) => JSON.parse(document.querySelector("[data-rehearsal]").textContent).suspects[at].remedy, Number(cause));
+  const job = await page.evaluate((at) => JSON.parse(document.querySelector("[data-rehearsal]").content.textContent).suspects[at].remedy, Number(cause));
   await page.locator("[data-remedy]").selectOption(String(job));
   await press("[data-judge]");
   assert.ok(await page.locator("[data-verdict='remedy right']").isVisible());

@@ -25,8 +25,8 @@ pub struct PracticeKit {
 pub struct PracticeRow {
     /// What is seen.
     pub title: String,
-    /// The bench, without a level.
-    pub address: Address,
+    /// The bench at each level.
+    pub levels: Vec<Address>,
     /// The cards.
     pub cards: Address,
     /// How many cards there are.

@@ -518,7 +518,7 @@ check-how = Les questions sont faites avec les guides de cette étape. Une seule
 check-limit = { $about }{ $of ->
     [none] {""}
    *[other] {" "}({ $of })
- }
+} : quelle est la limite ?
 check-lamp-sound = { $about }, tout en bon état. Que fait cette lampe { $seen } : { $of } ?
 check-lamp-fault = La panne est : { $about }. Que fait cette lampe { $seen } : { $of } ?
 check-first-question = « { $of } » : laquelle de ces questions vient en premier ?

@@ -5,6 +5,7 @@
 
 use std::collections::BTreeMap;
 
+use super::grown::Grown;
 use super::search::Search;
 use super::*;
 
@@ -92,7 +93,7 @@ impl Diagnosis {
         let others = (share.denominator() - share.numerator()).checked_mul(old.numerator())?;
         let factor = |who: Suspect| if who == suspect { own } else { others };
         let table = self.table.reweighed(factor)?;
-        Some(Diagnosis { case: self.case.clone(), table, dealt: self.dealt.clone() })
+        Some(Diagnosis { case: self.case.clone(), table, dealt: self.dealt.clone(), grown: Grown::default() })
     }
 
     /// For each share how far it may move; nothing if the search is too large to be repeated, or there is nothing to do first.

@@ -19,6 +19,7 @@ mod choose;
 mod clusters;
 mod doubts;
 mod expand;
+mod grown;
 mod hypotheses;
 mod looks;
 mod orders;
@@ -49,6 +50,7 @@ pub struct Diagnosis {
     case: Case,
     table: Table,
     dealt: Vec<(Suspect, ProbeIndex)>,
+    grown: grown::Grown,
 }
 
 /// How far a search may go. A count, not a time: the same input gives the same answer everywhere.
@@ -109,7 +111,7 @@ impl Diagnosis {
             };
             match Table::of(&case, &expansion) {
                 Ok(table) => {
-                    return Ok(Diagnosis { case, table, dealt: expansion.dealt });
+                    return Ok(Diagnosis { case, table, dealt: expansion.dealt, grown: grown::Grown::default() });
                 }
                 Err(reasons) => last = reasons,
             }
@@ -179,8 +181,12 @@ impl Diagnosis {
         self.grow(standing, plan).0
     }
 
-    /// The tree from here, its cost, a lower bound on any tree's cost, and the states opened.
-    fn grow(&self, standing: Standing, plan: Plan<'_>) -> (Node, Cost, u64, usize) {
+    /// The tree from here, its cost, a lower bound on any tree's cost, and the states opened; grown once.
+    fn grow(&self, standing: Standing, plan: Plan<'_>) -> grown::Tree {
+        self.grown.once(&standing, plan, || self.grow_anew(standing.clone(), plan))
+    }
+
+    fn grow_anew(&self, standing: Standing, plan: Plan<'_>) -> grown::Tree {
         let table = &self.table;
         let (left, open, left_out) = (standing.left, standing.open_mask(), standing.left_out);
         match plan {

@@ -37,10 +37,9 @@ pub fn rule(minutes: &Minutes<'_>) -> String {
     let [so_far, to_go, at_most] = [minutes.so_far, minutes.to_go, minutes.at_most].map(sane);
     let scale = Scale::up_to(at_most.max(so_far + to_go));
     svg::drawing(WIDTH, 74.0)
-        .add(svg::rect("body", LEFT - 6.0, 20.0, WIDTH - 2.0 * LEFT + 12.0, 34.0))
+        .add(scale.drawn())
         .add(svg::rect("done", scale.x(0.0), 23.0, scale.x(so_far) - scale.x(0.0), 11.0))
         .add(svg::rect("togo", scale.x(so_far), 23.0, scale.x(so_far + to_go) - scale.x(so_far), 11.0))
-        .all(scale.ticks())
         .all(flags(minutes, scale.x(so_far), scale.x(at_most)))
         .titled(minutes.prefix, minutes.title)
         .print()
@@ -67,15 +66,19 @@ impl Scale {
         LEFT + minutes.min(end) / end * (WIDTH - 2.0 * LEFT)
     }
 
-    fn ticks(&self) -> impl Iterator<Item = Element> {
-        (0..=self.ticks).flat_map(|index| {
-            let minutes = f64::from(index) * self.step;
-            let long = index % 5 == 0;
-            let x = self.x(minutes);
-            let tick = stroke(x, if long { 40.0 } else { 46.0 }, 54.0);
-            let figure = long.then(|| centred("", x, 69.0, &svg::number(minutes)));
-            std::iter::once(tick).chain(figure)
-        })
+    /// The rule itself, its ticks and figures as one group: many rules have the same, and a file that holds them all draws it once.
+    fn drawn(&self) -> Element {
+        let minutes = |index: u32| f64::from(index) * self.step;
+        let tick = |index: u32| {
+            let (x, long) = (self.x(minutes(index)), index.is_multiple_of(5));
+            Trace::from(x, if long { 40.0 } else { 46.0 }).line(x, 54.0).open()
+        };
+        let ticks: String = (0..=self.ticks).map(tick).collect();
+        let figure = |index| centred("", self.x(minutes(index)), 69.0, &svg::number(minutes(index)));
+        svg::group("scale")
+            .add(svg::rect("body", LEFT - 6.0, 20.0, WIDTH - 2.0 * LEFT + 12.0, 34.0))
+            .add(svg::path("tick", ticks))
+            .all((0..=self.ticks).step_by(5).map(figure))
     }
 }
 
@@ -106,7 +109,8 @@ fn stroke(x: f64, from: f64, to: f64) -> Element {
 }
 
 fn centred(class: &str, x: f64, y: f64, text: &str) -> Element {
-    svg::words(class, x, y, text).with("text-anchor", "middle")
+    // The style sheet centres all words on the rule.
+    svg::words(class, x, y, text)
 }
 
 fn sane(minutes: f64) -> f64 {

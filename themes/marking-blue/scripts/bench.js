@@ -6,6 +6,8 @@
 
   const LETTERS = "34679CFHJKMPQRTWXY";
   const MOST_KEPT = 200;
+  /** What a plain link to a level ends in. */
+  const LEVEL_ANCHOR = /-level-([123])$/;
 
   /** Tenths of a minute as whole minutes, half up, as the handbook rounds. */
   const whole = (tenths) => Math.floor((tenths + 5) / 10);
@@ -60,7 +62,7 @@
 
   function bench(root, showResults) {
     const rules = window.practice;
-    const data = JSON.parse(root.querySelector("[data-rehearsal]").textContent);
+    const data = JSON.parse(root.querySelector("[data-rehearsal]").content.textContent);
     const one = (selector) => root.querySelector(selector);
     const all = (selector) => [...root.querySelectorAll(selector)];
     const say = (name) => root.dataset["say" + name];
@@ -88,7 +90,8 @@
     /** The address as it stands; what it leaves out is chosen and written into it. */
     function set() {
       const asked = new URLSearchParams(window.location.hash.slice(1));
-      level = Math.min(3, Math.max(1, Number(asked.get("level")) || 1));
+      const anchor = LEVEL_ANCHOR.exec(window.location.hash);
+      level = Math.min(3, Math.max(1, Number(asked.get("level") ?? anchor?.[1]) || 1));
       const drawn = rules.draw(data, asked.get("seed") || newSeed());
       const address = `#seed=${encodeURIComponent(drawn.seed)}&level=${level}`;
       try {
@@ -266,7 +269,9 @@
     });
     one("[data-print]").addEventListener("click", () => window.print());
     one("[data-name]").value = window.keep.get("practice-name") ?? "";
-    window.addEventListener("hashchange", () => /(^|[#&])(seed|level)=/.test(window.location.hash) && set());
+    window.addEventListener("hashchange", () => {
+      if (/[#&](seed|level)=/.test(window.location.hash) || LEVEL_ANCHOR.test(window.location.hash)) set();
+    });
     root.hidden = false;
     set();
   }

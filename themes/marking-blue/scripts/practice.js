@@ -1,5 +1,5 @@
 /* The arithmetic of the practice bench: which fault a seed sets, what a probe costs and rules out, what the least-cost way is. It only
-   looks up what the handbook reckoned (`data`, the page's JSON block) and adds whole tenths of minutes; tests hold it to the reckoning.
+   looks up what the handbook reckoned (`data`, the page's JSON in a `template`) and adds whole tenths of minutes; tests hold it to the reckoning.
    No page is touched here: `bench.js` does that. */
 (function () {
   "use strict";

@@ -4,6 +4,7 @@
    other names that the handbook's words give a thing.
 
    The index: { pages: [{ href, title, kind, about, also, text }], names: { "other name": ["name", …] } }.
+   Nothing is fetched when data-scripts is empty: then both stand in the file.
    Markup: form.search[data-root][data-scripts][data-found] > label, input, [role=status].search-said, ol.rows.
    data-found holds the words for 0, 1, 2, … pages found, parted by "|"; there are as many as pages are shown. */
 (function () {
@@ -84,7 +85,7 @@
     const said = form.querySelector(".search-said");
     const list = form.querySelector("ol");
     const found = form.dataset.found.split("|");
-    const sources = form.dataset.scripts.split("|").map((name) => form.dataset.root + name);
+    const sources = form.dataset.scripts.split("|").filter(Boolean).map((name) => form.dataset.root + name);
     let turn = 0;
 
     async function look() {
@@ -133,6 +134,12 @@
   document.querySelectorAll("form.search").forEach(equip);
   for (const link of document.querySelectorAll("[data-find]")) {
     link.hidden = false;
-    link.addEventListener("click", () => document.querySelector(link.getAttribute("href") + " input")?.focus());
+    link.addEventListener("click", (event) => {
+      const field = document.querySelector(link.getAttribute("href") + " input");
+      if (!field) return;
+      // The address stays as it is: in a handbook of one file it says which page is shown.
+      event.preventDefault();
+      field.focus();
+    });
   }
 })();

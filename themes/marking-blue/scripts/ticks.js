@@ -3,11 +3,15 @@
 (function () {
   "use strict";
 
-  const page = document.body.dataset.code;
-  const fields = document.querySelectorAll("[data-keep]");
-  if (!page || !fields.length) return;
+  const fields = [...document.querySelectorAll("[data-keep]")].filter(pageOf);
+  if (!fields.length) return;
 
-  const nameOf = (field) => page + ":" + field.dataset.keep;
+  /** The page that something stands on; a file of many pages has one a section. */
+  function pageOf(element) {
+    return element.closest("[data-code]");
+  }
+
+  const nameOf = (field) => pageOf(field).dataset.code + ":" + field.dataset.keep;
   const isTick = (field) => field.type === "checkbox";
 
   function recall(field) {
@@ -32,6 +36,6 @@
   }
   for (const button of document.querySelectorAll("[data-forget]")) {
     button.hidden = false;
-    button.addEventListener("click", () => fields.forEach(forget));
+    button.addEventListener("click", () => fields.filter((field) => pageOf(field) === pageOf(button)).forEach(forget));
   }
 })();

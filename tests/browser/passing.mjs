@@ -1,0 +1,194 @@
+// The forms in which a handbook is passed on, as a person uses them: the one file alone in an empty folder, with scripts and
+// without; the book by epubcheck; the folder kept by a phone from an https address.
+//
+// In: COQUILLE_PASSED, a folder with what `bind --as folder,zip,single,epub` made of guides/ under the name `handbook`.
+
+import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { copyFileSync, mkdirSync, readFileSync, statSync } from "node:fs";
+import https from "node:https";
+import path from "node:path";
+import { after, before, test } from "node:test";
+import { browser, folder, require, scratch, url, watched } from "./tools.mjs";
+
+const passed = folder("COQUILLE_PASSED");
+const alone = scratch("alone");
+copyFileSync(path.join(passed, "handbook.html"), path.join(alone, "handbook.html"));
+
+let chromium;
+before(async () => {
+  chromium = await browser();
+});
+after(() => chromium.close());
+
+async function opened(fragment = "", settings = {}) {
+  const context = await chromium.newContext({ viewport: { width: 360, height: 800 }, ...settings });
+  const { page, wrong } = await watched(context, alone);
+  await page.goto(url(alone, "handbook.html") + fragment);
+  return { context, page, wrong };
+}
+
+/** The ids of the sections that are shown. */
+const shown = (page) => page.locator(".leaf").evaluateAll((leaves) => leaves.filter((leaf) => leaf.checkVisibility()).map((leaf) => leaf.id));
+
+test("the one file is small enough to send", () => {
+  assert.ok(statSync(path.join(alone, "handbook.html")).size < 6_000_000);
+});
+
+for (const javaScriptEnabled of [true, false]) {
+  const how = javaScriptEnabled ? "" : ", scripting off";
+  test(`alone in a folder it opens on the front page and leads to a cause${how}`, async () => {
+    const { context, page, wrong } = await opened("", { javaScriptEnabled });
+    assert.deepEqual(await shown(page), ["index"]);
+    const lead = async (link) => {
+      const to = (await link.getAttribute("href")).slice(1);
+      await link.click();
+      const [section, ...others] = await shown(page);
+      assert.deepEqual(others, []);
+      assert.ok(section === to || (await page.locator(`[id="${section}"] [id="${to}"]`).count()) === 1, `${to} is not in ${section}`);
+      return section;
+    };
+    const fault = page.locator("#index").getByRole("link", { name: /Lamp stays lit when the tip is pressed/ }).first();
+    assert.equal(await lead(fault), "faults-foil-stays-lit");
+    let section = "faults-foil-stays-lit";
+    for (let question = 0; question < 12; question += 1) {
+      const answers = page.locator(`[id="${section}"] ul[aria-label="Answers"] a`);
+      if ((await answers.count()) === 0) break;
+      section = await lead(answers.first());
+    }
+    assert.match(section, /^end-[0-9a-f]{8}$/);
+    const job = page.locator(`[id="${section}"]`).getByRole("link", { name: /Do it/ }).first();
+    assert.match(await lead(job), /^jobs-/);
+    await page.goBack();
+    assert.deepEqual(await shown(page), [section]);
+    assert.deepEqual(wrong, []);
+    await context.close();
+  });
+}
+
+test("the switch of wording holds for every section, scripting off", async () => {
+  const { context, page } = await opened("#jobs-rewire-foil", { javaScriptEnabled: false });
+  const words = async () => (await page.locator("#jobs-rewire-foil").innerText()).length;
+  const full = await words();
+  await page.getByRole("radio", { name: "short" }).check({ force: true });
+  assert.ok((await words()) < full);
+  await context.close();
+});
+
+test("search finds a section and leads there, and the window is called after it", async () => {
+  const { context, page, wrong } = await opened();
+  await page.getByRole("link", { name: "Find" }).click();
+  await page.keyboard.type("rewire foil");
+  const found = page.locator(".search ol a").first();
+  await found.waitFor();
+  assert.equal(await found.getAttribute("href"), "#jobs-rewire-foil");
+  await found.click();
+  assert.deepEqual(await shown(page), ["jobs-rewire-foil"]);
+  await page.waitForFunction(() => document.title.startsWith("Rewire a foil blade"));
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("ticks and readings are kept, judged, and cleared for the section alone", async () => {
+  const { context, page, wrong } = await opened("#jobs-rewire-foil");
+  const ticks = page.locator("#jobs-rewire-foil input[type=checkbox]");
+  await ticks.nth(1).check();
+  const reading = page.locator("#jobs-rewire-foil .reading[data-at-most]").first();
+  await reading.locator("input").fill("1000000");
+  assert.equal((await reading.locator("output").innerText()).trim(), "outside");
+  await page.evaluate(() => { location.hash = "#jobs-fit-foil-tip"; });
+  const other = page.locator("#jobs-fit-foil-tip input[type=checkbox]").first();
+  await other.check();
+  await page.reload();
+  assert.ok(await other.isChecked());
+  await page.evaluate(() => { location.hash = "#jobs-rewire-foil"; });
+  assert.ok(await ticks.nth(1).isChecked());
+  await page.locator("#jobs-rewire-foil").getByRole("button", { name: "Clear my ticks and readings" }).click();
+  await page.reload();
+  assert.equal(await ticks.nth(1).isChecked(), false);
+  assert.ok(await other.isChecked(), "the other section keeps its own");
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("it prints the section that is shown and no other", async () => {
+  const { context, page } = await opened("#sheets-rewire-foil");
+  const pdf = path.join(scratch("print"), "sheet.pdf");
+  await page.pdf({ path: pdf, preferCSSPageSize: true });
+  const text = execFileSync("pdftotext", [pdf, "-"], { encoding: "utf8" });
+  assert.match(text, /Rewire a foil blade/);
+  assert.doesNotMatch(text, /What do you see/);
+  const pages = Number(/^Pages:\s+(\d+)/m.exec(execFileSync("pdfinfo", [pdf], { encoding: "utf8" }))[1]);
+  assert.ok(pages >= 1 && pages <= 5, `${pages} pages`);
+  await context.close();
+});
+
+test("pictures, cautions and figures are there, and nothing is wider than a phone", async () => {
+  for (const section of ["jobs-fit-foil-tip", "circuits-foil-on-the-bench", "faults-foil-stays-lit"]) {
+    const { context, page, wrong } = await opened(`#${section}`);
+    assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= 360, section);
+    const drawings = page.locator(`#${section} svg:visible`);
+    assert.ok((await drawings.count()) > 0, section);
+    const empty = await drawings.evaluateAll((all) => all.filter((svg) => !svg.closest("label") && svg.getBBox().width === 0).length);
+    assert.equal(empty, 0, `${section}: a drawing without anything in it`);
+    assert.deepEqual(wrong, []);
+    await context.close();
+  }
+  const { context, page } = await opened("#jobs-fit-foil-tip");
+  assert.match(await page.locator("#jobs-fit-foil-tip").innerText(), /CAUTION|WARNING|DANGER/);
+  const picture = page.locator("#jobs-fit-foil-tip").getByRole("img").first();
+  assert.ok((await picture.boundingBox()).height > 40);
+  await context.close();
+});
+
+test("the book is valid: epubcheck has neither errors nor warnings", () => {
+  const said = execFileSync("java", ["-jar", process.env.EPUBCHECK ?? "/usr/bin/epubcheck", "--failonwarnings", path.join(passed, "handbook.epub")], {
+    encoding: "utf8",
+    stdio: ["ignore", "pipe", "pipe"],
+  });
+  assert.match(said, /No errors or warnings detected/);
+});
+
+test("from an https address the browser keeps the handbook and shows it with the server gone", async () => {
+  const keys = scratch("keys");
+  const [key, certificate] = [path.join(keys, "key.pem"), path.join(keys, "certificate.pem")];
+  execFileSync("openssl", ["req", "-x509", "-newkey", "rsa:2048", "-nodes", "-keyout", key, "-out", certificate, "-days", "2", "-subj", "/CN=localhost"], { stdio: "ignore" });
+  const site = path.join(passed, "handbook");
+  const types = { ".html": "text/html", ".js": "text/javascript", ".css": "text/css", ".svg": "image/svg+xml", ".webmanifest": "application/manifest+json" };
+  const server = https.createServer({ key: readFileSync(key), cert: readFileSync(certificate) }, (asked, answer) => {
+    const file = path.join(site, decodeURIComponent(new URL(asked.url, "https://localhost").pathname).replace(/\/$/, "/index.html"));
+    try {
+      const bytes = readFileSync(file);
+      answer.writeHead(200, { "content-type": types[path.extname(file)] ?? "text/plain" }).end(bytes);
+    } catch {
+      answer.writeHead(404).end();
+    }
+  });
+  await new Promise((done) => server.listen(0, "127.0.0.1", done));
+  const profile = scratch("profile");
+  mkdirSync(profile, { recursive: true });
+  const { chromium: engine } = require("playwright-core");
+  const context = await engine.launchPersistentContext(profile, {
+    executablePath: process.env.COQUILLE_CHROMIUM ?? "/usr/bin/chromium",
+    args: ["--no-sandbox", "--ignore-certificate-errors", "--allow-insecure-localhost"],
+    ignoreHTTPSErrors: true,
+  });
+  try {
+    const page = await context.newPage();
+    const wrong = [];
+    page.on("console", (said) => said.type() === "error" && wrong.push(said.text()));
+    const address = `https://localhost:${server.address().port}/`;
+    await page.goto(address);
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+    assert.deepEqual(wrong, []);
+    server.closeAllConnections();
+    await new Promise((done) => server.close(done));
+    await page.goto(`${address}faults/foil-stays-lit.html`);
+    assert.equal(await page.locator("h1").innerText(), "Lamp stays lit when the tip is pressed");
+    await page.goto(address);
+    assert.equal(await page.locator("h1").innerText(), "What do you see?");
+  } finally {
+    await context.close();
+    server.close();
+  }
+});
