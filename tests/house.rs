@@ -145,7 +145,7 @@ fn a_findings_message_is_short_and_its_help_says_what_to_do() {
 
 /// Ids of messages in the English file.
 fn messages() -> BTreeSet<String> {
-    let text = std::fs::read_to_string("src/render/messages/en.ftl").unwrap();
+    let text = std::fs::read_to_string("src/model/messages/en.ftl").unwrap();
     let ids = text.lines().filter(|line| line.starts_with(|c: char| c.is_ascii_lowercase()));
     ids.filter_map(|line| line.split_once(" =").map(|(id, _)| id.to_owned())).collect()
 }

@@ -108,6 +108,11 @@ fn by_hand(words: &[&str], folder: &Path) -> String {
     let at = |name: &str| folder.join(name);
     match words {
         ["mkdir", name] => std::fs::create_dir(at(name)).expect("a new folder"),
+        ["printf", text, ">", name] => std::fs::write(at(name), text.replace("\\n", "\n")).expect("a new file"),
+        ["printf", text, ">>", name] => {
+            let before = std::fs::read_to_string(at(name)).expect("a file to add to");
+            std::fs::write(at(name), before + &text.replace("\\n", "\n")).expect("a longer file");
+        }
         ["touch", name] => std::fs::write(at(name), "").expect("a new file"),
         ["sed", "-i", change, name] => {
             let parts: Vec<&str> = change.split('/').collect();

@@ -60,6 +60,12 @@ pub enum Command {
     /// A name that is unique without its prefix may be given without it.
     #[command(after_help = "Example: coquille meter foil-on-the-bench --fault worn-at-barrel")]
     Meter(MeterJob),
+    /// Count the cases that were written down at the bench.
+    ///
+    /// Prints updated counts for each guide, with what they do to its minutes, to look at and paste. No guide is changed.
+    #[command(after_help = "The table is CSV with a first line: date,item number,guide,cause,minutes\n\
+        Example: coquille tally bench.csv -o counts.yaml")]
+    Tally(TallyJob),
     /// Print the JSON Schema of a kind of guide, for editors.
     ///
     /// An editor that knows it completes keys and marks mistakes while you type. Many editors take it from a comment in
@@ -155,6 +161,10 @@ pub struct BindJob {
     /// The folder that the handbook is written into.
     #[arg(long, default_value = "site", value_name = "DIR")]
     pub out: PathBuf,
+    /// An earlier bound handbook: mark what changed since, page by page, name the sheets to print again, and go on knowing
+    /// their former codes. It may be the folder that is written into.
+    #[arg(long, value_name = "OLD")]
+    pub since: Option<PathBuf>,
     /// The forms to write, with commas between; they stand side by side.
     #[arg(long = "as", value_enum, value_delimiter = ',', default_value = "folder", value_name = "FORM,…")]
     pub forms: Vec<Form>,
@@ -189,6 +199,9 @@ pub struct ProofJob {
     /// Count advice as an error.
     #[arg(long)]
     pub strict: bool,
+    /// Show the entries that guides from elsewhere need, ask, and write them into files of their own.
+    #[arg(long, conflicts_with = "format")]
+    pub mend: bool,
 }
 
 /// How findings are reported.
@@ -230,6 +243,20 @@ pub enum TableFormat {
     Json,
 }
 
+/// `tally`.
+#[derive(Debug, Args)]
+pub struct TallyJob {
+    /// The table, as a spreadsheet saves it with the type CSV.
+    #[arg(value_name = "FILE.csv")]
+    pub table: PathBuf,
+    /// The folder with the guides.
+    #[arg(long = "in", default_value = "guides", value_name = "DIR")]
+    pub guides: PathBuf,
+    /// Write the counts into a new file instead.
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+}
+
 /// `schema`.
 #[derive(Debug, Args)]
 pub struct SchemaJob {
@@ -257,6 +284,8 @@ pub enum KindName {
     Limits,
     /// The glossary.
     Words,
+    /// Guides from elsewhere.
+    Pack,
     /// A way to learn.
     Learning,
 }

@@ -4,12 +4,13 @@ use super::args::{BindJob, Form};
 use super::forms;
 use super::proof::{findings, opened, outcome};
 use super::report::{count, human};
+use super::since;
 use super::terminal::{Outcome, Terminal};
-use crate::handbook::{Handbook, lay_out_all};
+use crate::handbook::{Handbook, lay_out_all, lay_out_all_since};
 use crate::press::{self, Address, Manner, Pressed, Progress, Way};
 use crate::proof::{Proofed, proof};
 use crate::render::{Theme, render_all};
-use crate::source::{Folder, read_theme};
+use crate::source::read_theme;
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
@@ -25,6 +26,13 @@ pub fn run(job: &BindJob, terminal: &mut Terminal) -> Outcome {
         terminal.tell(why);
         return Outcome::CouldNotRun;
     }
+    let earlier = match job.since.as_deref().map(since::record).transpose() {
+        Ok(earlier) => earlier,
+        Err(why) => {
+            terminal.tell(why);
+            return Outcome::CouldNotRun;
+        }
+    };
     let Some(folder) = opened(&job.guides, terminal) else { return Outcome::CouldNotRun };
     let proofed = proof(&folder);
     findings(&proofed, &folder, &job.guides, terminal);
@@ -32,8 +40,14 @@ pub fn run(job: &BindJob, terminal: &mut Terminal) -> Outcome {
         terminal.say(format!("{} Nothing was written.", human::summary(&proofed, folder.trees.len())));
         return Outcome::Faulty;
     }
-    match passed_on(job, &proofed, &folder, terminal) {
+    let handbooks = match &earlier {
+        Some(earlier) => lay_out_all_since(&proofed, &folder, earlier),
+        None => lay_out_all(&proofed, &folder),
+    };
+    let prints = handbooks.first().map_or_else(Vec::new, |own| since::report(job, own, earlier.as_ref()));
+    match passed_on(job, &proofed, handbooks, terminal) {
         Ok(pages) => {
+            prints.into_iter().for_each(|line| terminal.say(line));
             terminal.say(summary(job, &proofed, pages, started.elapsed()));
             Outcome::Good
         }
@@ -45,9 +59,13 @@ pub fn run(job: &BindJob, terminal: &mut Terminal) -> Outcome {
 }
 
 /// Writes every form that was asked for; how many pages there are. A form that cannot be written is refused before any is.
-fn passed_on(job: &BindJob, proofed: &Proofed, folder: &Folder, terminal: &mut Terminal) -> Result<usize, String> {
+fn passed_on(
+    job: &BindJob,
+    proofed: &Proofed,
+    handbooks: Vec<Handbook>,
+    terminal: &mut Terminal,
+) -> Result<usize, String> {
     let theme = theme(&job.guides, proofed)?;
-    let handbooks = lay_out_all(proofed, folder);
     let pages = handbooks.iter().map(|handbook| handbook.pages.len()).sum();
     let forms: BTreeSet<Form> = job.forms.iter().copied().collect();
     forms.iter().try_for_each(|form| forms::may_write(job, *form))?;

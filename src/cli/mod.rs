@@ -10,6 +10,8 @@ mod proof;
 mod reckon;
 mod report;
 mod schema;
+mod since;
+mod tally;
 mod terminal;
 
 pub use args::{Command, Line};
@@ -35,6 +37,7 @@ fn obey(command: Command, terminal: &mut Terminal) -> Outcome {
         Command::Proof(job) => proof::run(&job, terminal),
         Command::Meter(job) => meter::run(&job, terminal),
         Command::Reckon(job) => reckon::run(&job, terminal),
+        Command::Tally(job) => tally::run(&job, terminal),
         Command::Schema(job) => schema::run(&job, terminal),
         Command::Completions(job) => completions(job.shell, terminal),
         Command::Manual => manual(terminal),

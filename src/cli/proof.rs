@@ -5,6 +5,7 @@ use super::report::{human, json, sarif};
 use super::terminal::{Outcome, Terminal};
 use crate::proof::{Proofed, proof};
 use crate::source::{Folder, read};
+use std::io::Write;
 use std::path::Path;
 
 /// Runs it.
@@ -19,7 +20,42 @@ pub fn run(job: &ProofJob, terminal: &mut Terminal) -> Outcome {
         Format::Json => terminal.say(format!("{:#}", json::report(&proofed, &folder.texts))),
         Format::Sarif => terminal.say(format!("{:#}", sarif::log(&proofed, &folder.texts))),
     }
+    if job.mend {
+        return mend(&proofed, job, terminal);
+    }
     outcome(&proofed, job.strict)
+}
+
+/// Shows what would be written, asks, and writes it: each file anew, none over another.
+fn mend(proofed: &Proofed, job: &ProofJob, terminal: &mut Terminal) -> Outcome {
+    if proofed.mends.is_empty() {
+        terminal.tell("There is nothing that could be written: no pack needs an entry of the stores or a word.");
+        return outcome(proofed, job.strict);
+    }
+    for file in &proofed.mends {
+        terminal.say(format!("\n{} would be:\n{}", job.guides.join(&file.file).display(), file.text.trim_end()));
+    }
+    terminal.tell("Write this? Type `yes` and press Enter.");
+    let mut answer = String::new();
+    let said = std::io::stdin().read_line(&mut answer).is_ok() && matches!(answer.trim(), "yes" | "y");
+    if !said {
+        terminal.tell("Nothing was written.");
+        return outcome(proofed, job.strict);
+    }
+    for file in &proofed.mends {
+        let path = job.guides.join(&file.file);
+        let shown = path.display();
+        let written = std::fs::File::create_new(&path).and_then(|mut new| new.write_all(file.text.as_bytes()));
+        if let Err(error) = written {
+            terminal.tell(format!(
+                "`{shown}` cannot be written: {error}\nMove the file that is in the way, if there is one."
+            ));
+            return Outcome::CouldNotRun;
+        }
+        terminal.tell(format!("Wrote {shown}"));
+    }
+    terminal.tell("Proof again: coquille proof");
+    Outcome::Good
 }
 
 /// Good when there is no error, and with `--strict` no advice either.

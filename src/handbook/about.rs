@@ -2,8 +2,8 @@
 
 use super::laying::Laying;
 use super::page::{About, AcceptedFinding, Body, Link, OpenFinding, Page, Withdrawn};
-use super::{addresses, frame, limits};
-use crate::model::{Kind, Shares};
+use super::{addresses, frame, limits, origins};
+use crate::model::{Kind, Shares, typed_code};
 use crate::proof::cases::sound;
 use crate::proof::{Finding, Thing};
 
@@ -24,6 +24,7 @@ pub fn page(laying: &Laying<'_>, code: String) -> Page {
         sources,
         estimated: by_shares(Shares::Estimated),
         counted: by_shares(Shares::Counted),
+        packs: guides.packs.iter().map(|(_, pack)| origins::origin(pack)).collect(),
         withdrawn: withdrawn(laying),
     };
     frame::page(addresses::ABOUT, "kind-about", "", Body::About(about))
@@ -55,10 +56,12 @@ fn accepted(laying: &Laying<'_>) -> Vec<AcceptedFinding> {
     accepted.map(|a| AcceptedFinding { finding: open(laying, &a.finding), because: a.because.clone() }).collect()
 }
 
-fn withdrawn(laying: &Laying<'_>) -> Vec<Withdrawn> {
+/// What was withdrawn; a code that is none was found by `proof`.
+pub fn withdrawn(laying: &Laying<'_>) -> Vec<Withdrawn> {
     let Some((_, file)) = &laying.proofed.guides.handbook else { return Vec::new() };
     let list = sound(&file.withdrawn).into_iter().map(|withdrawn| Withdrawn {
-        code: withdrawn.code.value.clone(),
+        code: typed_code(&withdrawn.code.value).unwrap_or_else(|| withdrawn.code.value.clone()),
+        of: None,
         because: withdrawn.because.value.clone(),
         instead: laying.named_guide(withdrawn.instead.as_ref()),
     });

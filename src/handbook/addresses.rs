@@ -24,6 +24,14 @@ pub const SHEETS: &str = "sheets.html";
 pub const ABOUT: &str = "about.html";
 /// *Writing guides*.
 pub const WRITING: &str = "writing.html";
+/// *Is my print current?*
+pub const PRINTS: &str = "prints.html";
+/// What changed since the last edition.
+pub const CHANGES: &str = "changes.html";
+/// The notice of what was withdrawn, to hang on the wall.
+pub const NOTICE: &str = "notice.html";
+/// What needs no adult.
+pub const JUNIORS: &str = "juniors.html";
 /// Where an exercise on the practice bench is chosen.
 pub const PRACTICE: &str = "practice.html";
 /// Every page.
@@ -54,6 +62,7 @@ pub fn guide(kind: Kind, id: &str) -> Address {
         Kind::Stores => STORES.to_owned(),
         Kind::Limits => LIMITS.to_owned(),
         Kind::Words => WORDS.to_owned(),
+        Kind::Pack => ABOUT.to_owned(),
         Kind::Learning => format!("learning/{id}.html"),
     }
 }
@@ -107,10 +116,11 @@ pub fn on_the_way(guide: &str, name: &str, answers: &[String]) -> Address {
 }
 
 /// A picture. A name with letters that some system would stumble over is respelled, with a hash so that no two become one.
+/// The guides' folder `pictures/` and the handbook's are one; a picture from elsewhere is respelled too.
 pub fn picture(file: &str) -> Address {
     let portable = |letter: char| letter.is_ascii_alphanumeric() || matches!(letter, '.' | '_' | '-' | '/');
-    if file.chars().all(portable) {
-        return format!("pictures/{file}");
+    if let Some(name) = file.strip_prefix("pictures/").filter(|name| name.chars().all(portable)) {
+        return format!("pictures/{name}");
     }
     let hash = blake3::hash(file.as_bytes()).to_hex();
     let plain: String = file.chars().map(|letter| if portable(letter) { letter } else { '-' }).collect();

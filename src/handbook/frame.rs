@@ -19,8 +19,9 @@ pub fn page(address: &str, kind: &'static str, title: &str, body: Body) -> Page 
         body,
         linked_from: Vec::new(),
         code: String::new(),
+        origin: None,
+        changed: None,
         languages: Vec::new(),
-        source_file: None,
     }
 }
 

@@ -4,16 +4,26 @@
 //! into it, and the lists; whatever it leads to besides is read in the handbook's own language.
 
 use super::page::{Body, OtherLanguage, Page};
-use super::{Handbook, laid_out, lay_out};
+use super::record::Record;
+use super::{Handbook, laid_out, lay_out, lay_out_since};
 use crate::proof::Proofed;
 use crate::source::Folder;
 use std::collections::BTreeSet;
 
 /// Lays out every language, the handbook's own first.
 pub fn lay_out_all(proofed: &Proofed, folder: &Folder) -> Vec<Handbook> {
-    let mut all = vec![lay_out(proofed, folder)];
+    all(lay_out(proofed, folder), proofed, folder)
+}
+
+/// The same, and says of the handbook's own language what changed since an earlier one.
+pub fn lay_out_all_since(proofed: &Proofed, folder: &Folder, earlier: &Record) -> Vec<Handbook> {
+    all(lay_out_since(proofed, folder, earlier), proofed, folder)
+}
+
+fn all(own: Handbook, proofed: &Proofed, folder: &Folder) -> Vec<Handbook> {
+    let mut all = vec![own];
     for spoken in &proofed.languages {
-        let mut handbook = laid_out(&spoken.proofed, folder, Some(&spoken.translated));
+        let mut handbook = laid_out(&spoken.proofed, folder, Some(&spoken.translated), None);
         handbook.folder = Some(spoken.language.clone());
         handbook.cover.language.clone_from(&spoken.language);
         handbook.messages = messages(folder, &spoken.language);

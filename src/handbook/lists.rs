@@ -7,7 +7,7 @@ use super::page::{
 };
 use super::search::{self, Entry};
 use super::{addresses, frame, limits};
-use crate::model::{Consumable, Kind, Line, Many, Named, Part, Prose, Signal, Tool};
+use crate::model::{Consumable, Kind, Line, Many, Named, Part, Prose, Signal, Tool, Who};
 use crate::proof::Thing;
 use crate::proof::cases::sound;
 use std::collections::BTreeMap;
@@ -54,23 +54,26 @@ struct Stored<'s> {
     substitute: &'s Option<Prose>,
     hazards: Vec<String>,
     signal: Option<Signal>,
+    who: Option<Who>,
 }
 
 impl<'s> Stored<'s> {
     fn part(part: &'s Part) -> Self {
         let Part { part: id, title, says, also, substitute } = part;
-        Stored { id, title, says, also, substitute, hazards: Vec::new(), signal: None }
+        Stored { id, title, says, also, substitute, hazards: Vec::new(), signal: None, who: None }
     }
 
     fn tool(tool: &'s Tool) -> Self {
-        let Tool { tool: id, title, says, also, substitute } = tool;
-        Stored { id, title, says, also, substitute, hazards: Vec::new(), signal: None }
+        let Tool { tool: id, title, says, also, substitute, who } = tool;
+        let who = who.as_ref().map(|who| who.value);
+        Stored { id, title, says, also, substitute, hazards: Vec::new(), signal: None, who }
     }
 
     fn consumable(item: &'s Consumable) -> Self {
-        let Consumable { consumable: id, title, says, also, substitute, hazards, signal } = item;
+        let Consumable { consumable: id, title, says, also, substitute, hazards, signal, who } = item;
+        let who = who.as_ref().map(|who| who.value);
         let signal = signal.as_ref().map(|signal| signal.value);
-        Stored { id, title, says, also, substitute, hazards: lines(hazards), signal }
+        Stored { id, title, says, also, substitute, hazards: lines(hazards), signal, who }
     }
 }
 
@@ -85,6 +88,7 @@ fn row(laying: &Laying<'_>, thing: Thing, stored: Stored<'_>) -> StoreRow {
         substitute: markdown(stored.substitute.as_ref()),
         hazards: stored.hazards,
         signal: stored.signal,
+        who: stored.who,
         used_in: used_in(laying, thing, id),
     }
 }

@@ -5,6 +5,7 @@
 
 mod about;
 mod addresses;
+mod changes;
 mod circuit_drawing;
 mod circuits;
 mod codes;
@@ -12,6 +13,7 @@ mod directory;
 mod frame;
 mod front;
 mod guides;
+mod juniors;
 mod lamps;
 mod languages;
 mod laying;
@@ -21,12 +23,16 @@ mod limits;
 mod links;
 mod lists;
 pub(crate) mod numbers;
+mod origins;
 pub mod page;
 mod patterns;
 mod places;
 mod practice;
+mod prints;
 mod questions;
+pub mod record;
 mod rehearsal;
+mod saying;
 mod search;
 mod self_check;
 mod sheets;
@@ -35,18 +41,18 @@ mod ways;
 mod writing;
 
 pub use addresses::guide as page_of;
-pub use languages::lay_out_all;
+pub use languages::{lay_out_all, lay_out_all_since};
 pub use links::{LinkedLimit, Target, Targets};
 pub use search::Entry;
 
 use crate::model::Units;
 use crate::proof::Proofed;
-use crate::proof::cases::sound;
 use crate::source::Folder;
 use directory::Directory;
 use laying::Laying;
 use page::Page;
 use rayon::prelude::*;
+use record::{Recast, Record};
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -67,6 +73,17 @@ pub struct Handbook {
     pub search: Vec<Entry>,
     /// Pictures, by the address that they get.
     pub pictures: BTreeMap<String, Vec<u8>>,
+    /// What a later edition is compared with.
+    pub record: Record,
+    /// What changed since the edition that this one was compared with; nothing if none was, or nothing did.
+    pub recast: Option<Recast>,
+}
+
+/// Words as they are compared: small letters, no signs, one gap between two.
+pub fn plain_words(text: &str) -> String {
+    let plain = |letter: char| if letter.is_alphanumeric() { letter } else { ' ' };
+    let text: String = text.chars().map(plain).flat_map(char::to_lowercase).collect();
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 /// What stands on every page.
@@ -90,31 +107,67 @@ pub struct Cover {
 
 /// Lays out a proofed handbook.
 pub fn lay_out(proofed: &Proofed, folder: &Folder) -> Handbook {
-    laid_out(proofed, folder, None)
+    laid_out(proofed, folder, None, None)
 }
 
-/// Lays out the pages of some guides, and the lists.
-fn laid_out(proofed: &Proofed, folder: &Folder, only: Option<&BTreeSet<String>>) -> Handbook {
+/// Lays out a proofed handbook, and says what changed since an earlier one.
+pub fn lay_out_since(proofed: &Proofed, folder: &Folder, earlier: &Record) -> Handbook {
+    laid_out(proofed, folder, None, Some(earlier))
+}
+
+/// Lays out the pages of some guides, or of all, and the lists.
+fn laid_out(proofed: &Proofed, folder: &Folder, only: Option<&BTreeSet<String>>, earlier: Option<&Record>) -> Handbook {
     let units = proofed.guides.handbook.as_ref().map_or(Units::Metric, |(_, file)| file.units);
     let directory = Directory::of(proofed);
     let laying = Laying { proofed, texts: &folder.texts, directory: &directory, units, only };
+    let targets = links::targets(&laying);
+    let coding = Coding { cover: cover(proofed), targets: &targets, pictures: pictures(proofed) };
     let mut pages = pages(&laying);
-    codes::give(&mut pages);
-    let mut about = vec![about::page(&laying, codes::of_all(&pages))];
-    codes::give(&mut about);
-    pages.append(&mut about);
+    origins::mark(&laying, &mut pages);
+    let says = coding.give(&mut pages);
+    let mut record = Record::of(&coding.cover.edition, &pages, says, Vec::new());
+    let recast = earlier.and_then(|earlier| changes::step(earlier, &record));
+    record.steps = earlier.map_or_else(Vec::new, |earlier| earlier.steps.iter().chain(&recast).cloned().collect());
+    coding.editions(&laying, &mut pages, &record.steps);
+    changes::mark(&record.steps, &mut pages);
     links::give_back(&laying, &mut pages);
     pages.sort_by(|one, other| one.address.cmp(&other.address));
     let search = search::entries(&laying, &pages);
-    let cover = cover(proofed);
-    Handbook {
-        messages: languages::messages(folder, &cover.language),
-        folder: None,
-        cover,
-        search,
-        targets: links::targets(&laying),
-        pictures: pictures(proofed, folder),
-        pages,
+    let Coding { cover, pictures, .. } = coding;
+    let messages = languages::messages(folder, &cover.language);
+    Handbook { cover, folder: None, messages, search, targets, pictures, pages, record, recast }
+}
+
+/// What goes into codes beside the pages themselves.
+struct Coding<'c> {
+    cover: Cover,
+    targets: &'c Targets,
+    pictures: BTreeMap<String, Vec<u8>>,
+}
+
+impl Coding<'_> {
+    /// Gives pages their codes; what each says, in their order.
+    fn give(&self, pages: &mut [Page]) -> Vec<Vec<saying::Said>> {
+        let says: Vec<Vec<saying::Said>> = pages.par_iter().map(|page| saying::said(page, self.targets)).collect();
+        codes::give(pages, &says, &self.cover, &self.pictures);
+        says
+    }
+
+    /// Adds the pages about this edition and those before it. Each lists codes of the ones before.
+    fn editions(&self, laying: &Laying<'_>, pages: &mut Vec<Page>, steps: &[Recast]) {
+        let add = |pages: &mut Vec<Page>, page: Option<Page>| {
+            let mut page: Vec<Page> = page.into_iter().collect();
+            self.give(&mut page);
+            pages.append(&mut page);
+        };
+        let changed = changes::page(steps, pages);
+        add(pages, changed);
+        let notice = prints::notice(laying, pages, steps);
+        add(pages, notice);
+        let about = about::page(laying, codes::of_all(pages));
+        add(pages, Some(about));
+        let prints = prints::page(laying, pages, steps);
+        add(pages, Some(prints));
     }
 }
 
@@ -131,9 +184,27 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     pages.extend(lessons::pages(laying));
     pages.extend(front::kit_pages(laying, &faults));
     pages.extend(of_faults.into_iter().flatten());
-    pages.par_extend(guides.procedures.par_iter().filter(|(_, guide)| laying.lays(&guide.procedure)).map(|(_, guide)| guides::procedure_page(laying, guide)));
-    pages.extend(guides.checklists.iter().filter(|(_, guide)| laying.lays(&guide.checklist)).map(|(_, guide)| guides::checklist_page(laying, guide)));
-    pages.par_extend(guides.circuits.par_iter().filter(|(_, guide)| laying.lays(&guide.circuit)).map(|(_, guide)| circuits::page(laying, guide)));
+    pages.par_extend(
+        guides
+            .procedures
+            .par_iter()
+            .filter(|(_, guide)| laying.lays(&guide.procedure))
+            .map(|(_, guide)| guides::procedure_page(laying, guide)),
+    );
+    pages.extend(
+        guides
+            .checklists
+            .iter()
+            .filter(|(_, guide)| laying.lays(&guide.checklist))
+            .map(|(_, guide)| guides::checklist_page(laying, guide)),
+    );
+    pages.par_extend(
+        guides
+            .circuits
+            .par_iter()
+            .filter(|(_, guide)| laying.lays(&guide.circuit))
+            .map(|(_, guide)| circuits::page(laying, guide)),
+    );
     pages.extend(guides.learning.iter().flat_map(|(_, guide)| learning::pages(laying, guide)));
     if !guides.symptoms.is_empty() {
         pages.push(practice::index(laying));
@@ -144,6 +215,7 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     pages.push(lists::jobs_page(laying));
     pages.extend(sheets::pages(laying).into_iter().chain(sheets.into_iter().flatten()));
     pages.push(lists::sheets_page(&pages));
+    pages.push(juniors::page(laying));
     pages.push(writing::page(laying));
     pages.push(lists::all_page(laying, &pages));
     pages
@@ -190,12 +262,6 @@ fn is_day(text: &str) -> bool {
 }
 
 /// The pictures that guides may show, by the address that they get.
-fn pictures(proofed: &Proofed, folder: &Folder) -> BTreeMap<String, Vec<u8>> {
-    let lists = crate::proof::all_pictures(&proofed.guides);
-    let pictures = lists.into_iter().flat_map(|(_, list)| sound(list));
-    let with_bytes = pictures.filter_map(|picture| {
-        let bytes = folder.others.get(&picture.file.value)?;
-        Some((addresses::picture(&picture.file.value), bytes.clone()))
-    });
-    with_bytes.collect()
+fn pictures(proofed: &Proofed) -> BTreeMap<String, Vec<u8>> {
+    proofed.pictures.iter().map(|(file, bytes)| (addresses::picture(file), bytes.clone())).collect()
 }

@@ -80,6 +80,7 @@ fn probe<'a>(
     Some(SheetProbe {
         number,
         ask: probe.ask.value.clone(),
+        who: probe.who.as_ref().map(|who| who.value),
         how: maybe_worded(probe.full.as_ref(), probe.short.as_ref()),
         safety: safety(needed.iter().flat_map(|job| &job.safety).chain(&probe.safety)),
         open: needed.iter().map(|job| job_line(asking, job)).collect(),

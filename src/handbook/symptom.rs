@@ -5,8 +5,8 @@
 use super::laying::{self, Laying, markdown, maybe_worded, safety};
 use super::numbers::{in_hundred, tenths, told, whole};
 use super::page::{
-    Body, First, FirstAnswer, InHundred, MapAnswer, MapBranch, MapNode, MapWords, OrderCost, Orders, Page, Rail,
-    ShareRow, Symptom, Unlike,
+    Body, FewRow, First, FirstAnswer, InHundred, MapAnswer, MapBranch, MapNode, MapWords, OrderCost, Orders, Page,
+    Rail, ShareRow, Symptom, Unlike,
 };
 use super::questions::{self, Asking};
 use super::ways::{self, At};
@@ -14,6 +14,7 @@ use super::{addresses, circuits, frame, lessons, practice, sheets};
 use crate::model::{self, Kind, Order};
 use crate::proof::Thing;
 use crate::proof::cases::sound;
+use crate::reckoning::counts;
 use crate::reckoning::diagnosis::{Fraction, Limits, Suspect, Tree};
 
 /// A guide laid out.
@@ -61,8 +62,9 @@ fn own_page(asking: &Asking<'_>, least: &Tree) -> Page {
         ending: asking.ending(0),
         listed: in_hundred(sum(listed)),
         shares,
-        shares_from: guide.shares,
+        shares_from: if case.counted > 0 { model::Shares::Counted } else { guide.shares },
         counted: case.counted,
+        few: few(guide, case.counted),
         map: map(asking, 0, Fraction::ONE),
         words: words(asking),
         orders: orders(asking, &ways.tree, least),
@@ -279,4 +281,23 @@ pub fn rest_row(share: Fraction, anchor: String) -> ShareRow {
         lasting: None,
         stop_gap: None,
     }
+}
+
+/// How far each share may be off, when only few cases were counted.
+fn few(guide: &model::Symptom, counted: u32) -> Vec<FewRow> {
+    if counted == 0 || counted >= counts::FEW {
+        return Vec::new();
+    }
+    let seen = |seen: &Option<crate::source::Placed<u32>>| seen.as_ref().map_or(0, |seen| seen.value);
+    let causes = sound(&guide.causes).into_iter().map(|cause| (cause.title.value.clone(), seen(&cause.seen)));
+    let rest = guide.rest.iter().map(|rest| (String::new(), seen(&rest.seen)));
+    let rows: Vec<(String, u32)> = causes.chain(rest).collect();
+    let ranges = counts::ranges(&rows.iter().map(|(_, seen)| *seen).collect::<Vec<_>>());
+    let row = |((title, seen), range): ((String, u32), counts::Between)| FewRow {
+        title,
+        seen,
+        low: (range.low * 100.0).floor() as u32,
+        high: (range.high * 100.0).ceil() as u32,
+    };
+    rows.into_iter().zip(ranges).map(row).collect()
 }

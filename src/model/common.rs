@@ -100,6 +100,17 @@ pub enum Who {
     Adult,
 }
 
+impl Who {
+    /// The word for it.
+    pub fn as_str(self) -> &'static str {
+        match self {
+            Who::Anyone => "anyone",
+            Who::Supervised => "supervised",
+            Who::Adult => "adult",
+        }
+    }
+}
+
 /// What is needed of the stores. May be written as a bare id.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize, JsonSchema)]
 #[serde(rename = "short Need")]

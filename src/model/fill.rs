@@ -4,7 +4,7 @@
 //! Leaves to others: everything that concerns more than one value (`proof`).
 
 use super::translation::{self, Translation, Untranslated, guide_id, is_translation};
-use super::{Guides, Kind};
+use super::{Guides, Kind, pack};
 use crate::source::{FileId, Flaw, Folder, Node, Place, What, typed};
 use serde::de::DeserializeOwned;
 use std::collections::{BTreeMap, BTreeSet};
@@ -23,7 +23,8 @@ pub struct InLanguage {
 /// Fills all guides of a folder.
 pub fn fill(folder: &Folder) -> (Guides, Vec<Flaw>) {
     let mut filling = Filling::default();
-    let (translations, guides): (Vec<_>, Vec<_>) = folder.trees.iter().partition(|(_, tree)| is_translation(tree));
+    let trees = pack::without_repeats(folder);
+    let (translations, guides): (Vec<_>, Vec<_>) = trees.iter().partition(|(_, tree)| is_translation(tree));
     for (file, tree) in guides {
         filling.take(*file, tree);
     }
@@ -45,7 +46,7 @@ pub fn translated(folder: &Folder, translations: &[Translation], language: &str)
     let mut filling = Filling::default();
     let mut spoken = InLanguage::default();
     let mut flaws = Vec::new();
-    for (file, tree) in folder.trees.iter().filter(|(_, tree)| !is_translation(tree)) {
+    for (file, tree) in pack::without_repeats(folder).iter().filter(|(_, tree)| !is_translation(tree)) {
         let of = |one: &&Translation| one.language == language && Some(one.of.as_str()) == guide_id(tree);
         let Some(translation) = translations.iter().find(of) else {
             filling.take(*file, tree);
@@ -139,6 +140,7 @@ impl Filling {
             Kind::Stores => push(&mut guides.stores, file, filled(tree, flaws)),
             Kind::Limits => push(&mut guides.limits, file, filled(tree, flaws)),
             Kind::Words => push(&mut guides.words, file, filled(tree, flaws)),
+            Kind::Pack => push(&mut guides.packs, file, filled(tree, flaws)),
             Kind::Learning => push(&mut guides.learning, file, filled(tree, flaws)),
         }
     }

@@ -92,3 +92,27 @@ pub struct Withdrawn {
     /// What to use instead.
     pub instead: Option<Named>,
 }
+
+/// The letters of codes: none that look alike, no vowels.
+pub const CODE_LETTERS: &[u8; 18] = b"34679CFHJKMPQRTWXY";
+/// How long a code is.
+pub const CODE_LENGTH: usize = 8;
+
+/// A code as it is typed: with a gap or a hyphen, in small letters. Nothing if it is no code.
+pub fn typed_code(text: &str) -> Option<String> {
+    let letters = text.chars().filter(|letter| !letter.is_whitespace() && *letter != '-');
+    let code: String = letters.map(|letter| letter.to_ascii_uppercase()).collect();
+    (code.len() == CODE_LENGTH && code.bytes().all(|letter| CODE_LETTERS.contains(&letter))).then_some(code)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::typed_code;
+
+    #[test]
+    fn a_code_is_read_as_people_type_it() {
+        assert_eq!(typed_code(" 3467 c9fh").as_deref(), Some("3467C9FH"));
+        assert_eq!(typed_code("3467-C9FH").as_deref(), Some("3467C9FH"));
+        assert_eq!(typed_code("ABCD EFGH"), None, "vowels and look-alikes are in no code");
+    }
+}

@@ -13,6 +13,7 @@ mod kit;
 mod learning;
 mod limits;
 pub mod messages;
+mod pack;
 mod procedure;
 pub mod prose;
 mod schema;
@@ -27,10 +28,11 @@ pub use circuit::Circuit;
 pub use common::{LampState, Meant, Need, Needs, Odds, Picture, Safety, Signal, SubStep, Time, Waiver, Who};
 pub use electric::{Current, Resistance, ResistanceRange, Voltage};
 pub use fill::{InLanguage, fill, translated};
-pub use handbook_file::{HandbookFile, Item, Paper, Units, Withdrawn};
+pub use handbook_file::{CODE_LENGTH, CODE_LETTERS, HandbookFile, Item, Paper, Units, Withdrawn, typed_code};
 pub use kit::{BUILT_IN, built_in_places};
 pub use learning::{Learning, LearningStop};
 pub use limits::{BoundKind, Limit, Limits};
+pub use pack::{Pack, folder_of};
 pub use procedure::{Check, Procedure, Step, ThreadState, Torque};
 pub use schema::{any_guide, schema};
 pub use stores::{Consumable, Part, Stores, Tool};
@@ -66,6 +68,8 @@ pub struct Guides {
     pub learning: Vec<(FileId, Learning)>,
     /// Words.
     pub words: Vec<(FileId, Glossary)>,
+    /// Where folders of guides from elsewhere came from.
+    pub packs: Vec<(FileId, Pack)>,
     /// Guides in other languages, in the order of their files' names.
     pub translations: Vec<Translation>,
     /// Ids of guides that could not be filled, so that what points at them is not called unknown.
@@ -93,13 +97,15 @@ pub enum Kind {
     Limits,
     /// The glossary.
     Words,
+    /// Guides from elsewhere.
+    Pack,
     /// A way to learn.
     Learning,
 }
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Kind; 9] = [
+    pub const ALL: [Kind; 10] = [
         Kind::Handbook,
         Kind::Symptom,
         Kind::Procedure,
@@ -108,6 +114,7 @@ impl Kind {
         Kind::Stores,
         Kind::Limits,
         Kind::Words,
+        Kind::Pack,
         Kind::Learning,
     ];
 
@@ -122,6 +129,7 @@ impl Kind {
             Kind::Stores => "stores",
             Kind::Limits => "limits",
             Kind::Words => "words",
+            Kind::Pack => "pack",
             Kind::Learning => "learning",
         }
     }

@@ -1,6 +1,6 @@
 //! `stores:` parts, tools and consumables.
 
-use super::common::{Signal, Waiver};
+use super::common::{Signal, Waiver, Who};
 use super::value::{Line, Many, Named, Prose};
 use crate::source::{Placed, Tolerant};
 use schemars::JsonSchema;
@@ -57,6 +57,8 @@ pub struct Tool {
     pub also: Many<Line>,
     /// What does instead.
     pub substitute: Option<Prose>,
+    /// Who may use it: a job with it must not say less.
+    pub who: Option<Placed<Who>>,
 }
 
 /// Something that is used up.
@@ -78,4 +80,7 @@ pub struct Consumable {
     pub hazards: Many<Line>,
     /// The signal word that a step with it needs at least.
     pub signal: Option<Placed<Signal>>,
+    /// Who may use it, if its signal word says too much or too little: DANGER asks for an adult, WARNING and CAUTION for
+    /// somebody beside.
+    pub who: Option<Placed<Who>>,
 }

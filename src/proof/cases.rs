@@ -60,6 +60,13 @@ pub fn cases(
     cases
 }
 
+/// The same guide with other counts: of each cause in the order of the guide, and of what is not on the list.
+pub fn recounted(guide: &Symptom, guides: &Guides, seen: &[u32], rest: u32) -> Option<Case> {
+    let mut making = Making::of(guide, guides)?;
+    making.counts = Some((seen, rest));
+    making.case(None).ok()
+}
+
 fn circuit_of<'g>(guide: &Symptom, guides: &'g Guides) -> Option<&'g model::Circuit> {
     let named = guide.circuit.as_ref()?;
     guides.circuits.iter().map(|(_, circuit)| circuit).find(|circuit| circuit.circuit.value == named.value)
@@ -115,6 +122,8 @@ struct Making<'a> {
     jobs: BTreeMap<&'a str, usize>,
     probes: BTreeMap<&'a str, usize>,
     remedies: Vec<&'a str>,
+    /// Counts that go before those of the guide: of each cause, and of what is not on the list.
+    counts: Option<(&'a [u32], u32)>,
 }
 
 fn numbered<'a>(names: impl Iterator<Item = &'a Named>) -> BTreeMap<&'a str, usize> {
@@ -137,7 +146,7 @@ impl<'a> Making<'a> {
         remedies.extend(guide.rest.iter().filter_map(|rest| rest.lasting.as_ref()).map(|named| named.value.as_str()));
         remedies.sort_unstable();
         remedies.dedup();
-        whole.then_some(Making { guide, guides, causes, jobs, probes, remedies })
+        whole.then_some(Making { guide, guides, causes, jobs, probes, remedies, counts: None })
     }
 
     fn case(&self, former: Option<&Case>) -> Result<Case, Vec<Unsound>> {
@@ -178,15 +187,14 @@ impl<'a> Making<'a> {
     fn weights(&self) -> Option<(Vec<u32>, u32, u32)> {
         let causes = sound(&self.guide.causes);
         let rest = self.guide.rest.as_ref();
+        if let Some((seen, others)) = self.counts {
+            return counted(seen.to_vec(), others, rest.is_some() || others > 0);
+        }
         if causes.iter().any(|cause| cause.seen.is_some()) {
-            // Counted cases: what was never seen still has a little weight, half a case, so that nothing is ruled out by luck.
-            let weight = |seen: u32| seen.checked_mul(2).map(|twice| twice.max(1));
             let seen = |cause: &&model::Cause| cause.seen.as_ref().map(|seen| seen.value);
             let seen: Vec<u32> = causes.iter().map(seen).collect::<Option<_>>()?;
             let others = rest.and_then(|rest| rest.seen.as_ref()).map_or(0, |seen| seen.value);
-            let counted = seen.iter().try_fold(others, |sum, seen| sum.checked_add(*seen))?;
-            let left = if rest.is_some() { weight(others)? } else { 0 };
-            return Some((seen.into_iter().map(weight).collect::<Option<_>>()?, left, counted));
+            return counted(seen, others, rest.is_some());
         }
         let share = |cause: &&model::Cause| cause.share.as_ref()?.value.value().map(|share| share.0);
         let weights: Vec<u32> = causes.iter().map(share).collect::<Option<_>>()?;
@@ -286,6 +294,15 @@ impl<'a> Making<'a> {
         }
         Some(naming)
     }
+}
+
+/// The weights of counted cases, and how many there are. What was never seen still has a little weight, half a case, so that
+/// nothing is ruled out by luck.
+fn counted(seen: Vec<u32>, others: u32, may_be_another: bool) -> Option<(Vec<u32>, u32, u32)> {
+    let weight = |seen: u32| seen.checked_mul(2).map(|twice| twice.max(1));
+    let all = seen.iter().try_fold(others, |sum, seen| sum.checked_add(*seen))?;
+    let left = if may_be_another { weight(others)? } else { 0 };
+    Some((seen.into_iter().map(weight).collect::<Option<_>>()?, left, all))
 }
 
 /// The remedy of a cause: the lasting one.

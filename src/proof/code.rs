@@ -149,6 +149,14 @@ codes! {
     DuplicateId, "duplicate-id", Error, No,
         what: "Two things have the same id.", why: "What points at it could mean either.",
         mend: "Give one of them another id. Capitals make no difference.";
+    PackNeeds, "pack-needs", Error, No,
+        what: "A pack needs things that are not here: parts, tools, consumables, limits, words or circuits.",
+        why: "Guides from elsewhere were written beside other lists; their links would lead nowhere.",
+        mend: "Add the entries that the finding shows to your own lists, or let `coquille proof --mend` write them into files of their own. Limits are looked up in the rules, never invented.";
+    PacksDisagree, "packs-disagree", Error, No,
+        what: "A pack defines an id that is defined otherwise elsewhere.",
+        why: "Only one of the two can stand on the page, and a guide that means the other would be wrong.",
+        mend: "Compare the two, keep one, or give one another id.";
     FileName, "file-name", Advice, Yes,
         what: "A guide's file is not called like its id.", why: "People look for a guide by its file's name.",
         mend: "Rename the file.";
@@ -241,6 +249,13 @@ codes! {
     PictureKind, "picture-kind", Error, No,
         what: "A picture of a kind that pages cannot show.", why: "Browsers would show nothing.",
         mend: "Save it as SVG, PNG, JPEG or WebP.";
+    PictureVast, "picture-too-vast", Error, No,
+        what: "A picture says that it has more pixels than any camera makes.",
+        why: "It would fill the memory of whoever binds or opens the handbook; such a file is made to do harm.",
+        mend: "Save a smaller copy: 1,600 pixels are enough, and no side may be over 20,000.";
+    PictureBroken, "picture-broken", Error, No,
+        what: "A picture cannot be made out.", why: "Readers would see a hole where it should be.",
+        mend: "Copy it again from where it came, or save it again as JPEG or PNG.";
     PictureAlt, "picture-without-alt", Error, No,
         what: "A picture without words for those who cannot see it.", why: "A picture that is not told is lost on them.",
         mend: "Say under `alt:` what the picture shows that the reader needs.";
@@ -261,6 +276,10 @@ codes! {
     HazardWithoutSafety, "hazard-without-safety", Error, No,
         what: "A step uses something hazardous without a safety note before it.", why: "Somebody can be hurt.",
         mend: "Put a safety note before the step, with the signal word that the stores name or a more serious one.";
+    WhoMayDoIt, "who-may-do-it", Error, No,
+        what: "A job or a question uses or warns of something that not everybody may handle, and does not say so.",
+        why: "At a juniors' evening the page is what decides whether a child is handed the solvent or the iron.",
+        mend: "Write `who: supervised` or `who: adult`, as the finding says; or correct the `who:` of the tool or consumable in the stores.";
     SafetyWord, "safety-word", Error, No,
         what: "A safety note has no signal word, or several.", why: "The word tells how serious it is.",
         mend: "Write one of `danger`, `warning`, `caution`, `notice` per note.";

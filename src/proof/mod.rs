@@ -10,6 +10,8 @@ mod finding;
 mod findings;
 mod index;
 pub mod network;
+mod packs;
+mod photo;
 mod proposed;
 pub mod shown;
 pub mod sights;
@@ -18,9 +20,11 @@ mod walk;
 pub use checks::pictures::kind as picture_kind;
 pub use checks::references::Reference;
 pub use checks::waivers::Accepted;
+pub use checks::who::{Demand, Demands};
 pub use code::{Code, Explained, Waivable};
 pub use finding::{Finding, Severity, did_you_mean, listed, nearest};
 pub use index::{Entry, Index, Thing, Wanted, why_no_id};
+pub use packs::{Mend, Packs};
 pub use walk::{GuideRef, guides as all_guides, pictures as all_pictures};
 
 use crate::model::Guides;
@@ -45,6 +49,10 @@ pub struct Proofed {
     pub circuits: BTreeMap<String, Wired>,
     /// The fault-finding guides that name a circuit as it sees them, by id.
     pub sights: BTreeMap<String, Sight>,
+    /// Files that would give packs what they need.
+    pub mends: Vec<Mend>,
+    /// The pictures as they are shown, by the path of their file.
+    pub pictures: BTreeMap<String, Vec<u8>>,
     /// The guides in other languages.
     pub languages: Vec<Spoken>,
     /// What was found, in the order of the places.
@@ -86,8 +94,12 @@ fn check_again(folder: &Folder, guides: Guides, shape: Vec<Flaw>, former: Option
     let flaws = folder.flaws.iter().cloned().chain(shape);
     findings.extend(flaws.map(findings::shape::from_flaw));
     let index = index::index(&guides, &mut findings);
+    let packs = Packs::of(&guides, &folder.texts);
+    packs::disagree(&packs, &mut findings);
+    packs::at_the_top(&guides, &folder.texts, &mut findings);
     checks::values::check(&guides, &mut findings);
-    let references = checks::references::check(&guides, &index, &folder.texts, &mut findings);
+    let (references, lacking) = checks::references::check(&guides, &index, &packs, &folder.texts, &mut findings);
+    let mends = packs::needs(&packs, &lacking, &mut findings);
     checks::places::check(&guides, &index, &mut findings);
     checks::symptoms::check(&guides, &mut findings);
     checks::procedures::check(&guides, &mut findings);
@@ -95,8 +107,9 @@ fn check_again(folder: &Folder, guides: Guides, shape: Vec<Flaw>, former: Option
     checks::limits::check(&guides, &folder.texts, &mut findings);
     checks::torques::check(&guides, &folder.texts, &mut findings);
     checks::handbook::check(&guides, &mut findings);
-    checks::pictures::check(&guides, &folder.others, &mut findings);
+    let pictures = checks::pictures::check(&guides, &folder.others, &mut findings);
     checks::hazards::check(&guides, &folder.texts, &mut findings);
+    checks::who::check(&guides, &mut findings);
     checks::reach::check(&guides, &index, &folder.texts, &references, &mut findings);
     let circuits = wired(&guides);
     let sights = sights::sights(&guides, &circuits, &mut findings);
@@ -108,8 +121,19 @@ fn check_again(folder: &Folder, guides: Guides, shape: Vec<Flaw>, former: Option
     let (mut findings, accepted) = checks::waivers::apply(&guides, findings);
     findings.sort_by(|one, other| (one.place, one.code, &one.message).cmp(&(other.place, other.code, &other.message)));
     findings.dedup();
-    let mut proofed =
-        Proofed { guides, index, references, cases, circuits, sights, languages: Vec::new(), findings, accepted };
+    let mut proofed = Proofed {
+        guides,
+        index,
+        references,
+        cases,
+        circuits,
+        sights,
+        mends,
+        pictures,
+        languages: Vec::new(),
+        findings,
+        accepted,
+    };
     proofed.languages = languages.into_iter().map(|language| spoken(language, &proofed)).collect();
     proofed
 }
@@ -134,6 +158,8 @@ fn spoken(language: checks::translations::Language, own: &Proofed) -> Spoken {
         cases: own.cases.clone(),
         circuits,
         sights,
+        mends: Vec::new(),
+        pictures: own.pictures.clone(),
         languages: Vec::new(),
         findings: own.findings.clone(),
         accepted: own.accepted.clone(),

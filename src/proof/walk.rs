@@ -50,6 +50,7 @@ pub fn guides(guides: &Guides) -> Vec<GuideRef<'_>> {
     guides.stores.iter().for_each(|(file, guide)| add(Kind::Stores, file, &guide.stores));
     guides.limits.iter().for_each(|(file, guide)| add(Kind::Limits, file, &guide.limits));
     guides.words.iter().for_each(|(file, guide)| add(Kind::Words, file, &guide.words));
+    guides.packs.iter().for_each(|(file, guide)| add(Kind::Pack, file, &guide.pack));
     guides.learning.iter().for_each(|(file, guide)| add(Kind::Learning, file, &guide.learning));
     all
 }
@@ -75,6 +76,7 @@ pub fn waivers(guides: &Guides) -> Vec<(FileId, &Waiver)> {
     lists.extend(guides.stores.iter().map(|(file, guide)| (*file, &*guide.accepts)));
     lists.extend(guides.limits.iter().map(|(file, guide)| (*file, &*guide.accepts)));
     lists.extend(guides.words.iter().map(|(file, guide)| (*file, &*guide.accepts)));
+    lists.extend(guides.packs.iter().map(|(file, guide)| (*file, &*guide.accepts)));
     lists.extend(guides.learning.iter().map(|(file, guide)| (*file, &*guide.accepts)));
     lists
         .into_iter()

@@ -3,5 +3,6 @@
 //! In: plain data built by the stages that call it. Out: exact answers. It imports no other stage, so every stage may call it.
 
 pub mod circuit;
+pub mod counts;
 pub mod diagnosis;
 pub mod quantity;

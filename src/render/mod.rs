@@ -20,7 +20,7 @@ pub use theme::{Theme, ThemeFailed};
 pub use words::Words;
 
 use crate::handbook::page::{Body, Link, Page};
-use crate::handbook::{Cover, Entry, Handbook};
+use crate::handbook::{Cover, Entry, Handbook, record};
 use forms::Stock;
 use inside::Inside;
 use rayon::prelude::*;
@@ -56,6 +56,8 @@ struct Book<'b> {
     online: bool,
     jobs: Option<&'static str>,
     limits: Option<&'static str>,
+    changes: Option<&'static str>,
+    notice: Option<&'static str>,
     index: Vec<IndexGroup>,
     search_index: String,
 }
@@ -232,10 +234,12 @@ fn in_one_language(
     theme: &Theme,
     names: &Arc<BTreeMap<String, String>>,
 ) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
+    let record = handbook.folder.is_none().then(|| (record::NAME.to_owned(), handbook.record.bytes()));
     let Setting { tera, indexes, inside, pages, mut files, .. } = Setting::of(handbook, theme, Frame::Page, names)?;
     let pages: Vec<Page> = pages.into_values().collect();
     let rendered: Result<Vec<_>, _> = pages.into_par_iter().map(|page| one(&tera, &indexes, &inside, &page)).collect();
     files.extend(rendered?);
+    files.extend(record);
     Ok(files)
 }
 
@@ -313,6 +317,10 @@ fn template(body: &Body) -> &'static str {
         Body::Practice(_) => "practice",
         Body::Cards(_) => "cards",
         Body::About(_) => "about",
+        Body::Changes(_) => "changes",
+        Body::Prints(_) => "prints",
+        Body::Notice(_) => "notice",
+        Body::Juniors(_) => "juniors",
         Body::Writing(_) => "writing",
         Body::All(_) => "all",
     }
@@ -341,6 +349,8 @@ fn book<'b>(handbook: &'b Handbook, pages: &[Page], words: &Words, theme: &Theme
         online: is_online(cover),
         jobs: has("jobs.html").then_some("jobs.html"),
         limits: has("limits.html").then_some("limits.html"),
+        changes: has("changes.html").then_some("changes.html"),
+        notice: has("notice.html").then_some("notice.html"),
         index: index(pages),
         search_index: handbook
             .folder
@@ -356,7 +366,7 @@ fn index(pages: &[Page]) -> Vec<IndexGroup> {
     let kits = pages.iter().filter(|page| matches!(page.body, Body::Kit(_))).map(link).collect();
     let finding = ["index.html", "lamps.html", "jobs.html", "all.html"];
     let lists = ["limits.html", "stores.html", "words.html", "sheets.html"];
-    let about = ["about.html", "writing.html"];
+    let about = ["about.html", "changes.html", "prints.html", "juniors.html", "writing.html"];
     let group = |links: Vec<Link>| IndexGroup { title: None, links };
     let groups = vec![
         group(finding.iter().filter_map(of).collect()),

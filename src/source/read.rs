@@ -62,6 +62,33 @@ pub fn read_theme(folder: &Path) -> std::io::Result<BTreeMap<String, Vec<u8>>> {
     Ok(files)
 }
 
+/// Reads one file of a bound handbook: what it remembers of itself.
+///
+/// # Errors
+/// When it is not there or cannot be read.
+pub fn read_record(handbook: &Path, name: &str) -> std::io::Result<Vec<u8>> {
+    std::fs::read(handbook.join(name))
+}
+
+/// Largest table, in bytes.
+const MAX_TABLE: u64 = 10 << 20;
+
+/// Reads a table that a spreadsheet saved.
+///
+/// # Errors
+/// Why it cannot be read, in words.
+pub fn read_table(path: &Path) -> Result<String, String> {
+    let found = std::fs::metadata(path).map_err(|error| match error.kind() {
+        std::io::ErrorKind::NotFound => "there is no such file".to_owned(),
+        _ => error.to_string(),
+    })?;
+    if !found.is_file() || found.len() > MAX_TABLE {
+        return Err("it is no file, or one larger than 10 MiB".to_owned());
+    }
+    let bytes = std::fs::read(path).map_err(|error| error.to_string())?;
+    String::from_utf8(bytes).map_err(|_| "it is not UTF-8; save it again as “CSV UTF-8”".to_owned())
+}
+
 /// The same from texts in memory: for tests, and for what the program carries in itself.
 pub fn read_texts<'a>(texts: impl IntoIterator<Item = (&'a str, &'a str)>) -> Folder {
     let mut read = Folder::default();

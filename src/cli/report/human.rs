@@ -29,7 +29,9 @@ pub fn finding(finding: &Finding, texts: &Texts, folder: &Path, colour: Colour) 
     for (place, word) in &finding.also {
         group = snippet(group, texts, folder, *place, AnnotationKind::Context, Some(word));
     }
-    group = group.element(Level::HELP.message(shown(&finding.help)));
+    // A help may show lines to paste; nothing else of a control character goes to a terminal.
+    let help = finding.help.lines().map(shown).collect::<Vec<_>>().join("\n");
+    group = group.element(Level::HELP.message(help));
     renderer.render(&[group])
 }
 

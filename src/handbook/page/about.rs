@@ -1,6 +1,6 @@
 //! *About this edition* and *Writing guides*.
 
-use super::{LimitGroup, Link, Markdown};
+use super::{LimitGroup, Link, Markdown, Origin, Withdrawn};
 use serde::Serialize;
 
 /// *About this edition*.
@@ -20,6 +20,8 @@ pub struct About {
     pub estimated: Vec<Link>,
     /// Guides whose shares were counted.
     pub counted: Vec<Link>,
+    /// Guides from elsewhere.
+    pub packs: Vec<Origin>,
     /// Withdrawn sheets.
     pub withdrawn: Vec<Withdrawn>,
 }
@@ -44,17 +46,6 @@ pub struct AcceptedFinding {
     pub finding: OpenFinding,
     /// The reason.
     pub because: String,
-}
-
-/// A withdrawn sheet.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Withdrawn {
-    /// The code printed on it.
-    pub code: String,
-    /// Why.
-    pub because: String,
-    /// What to use instead.
-    pub instead: Option<Link>,
 }
 
 /// *Writing guides*.

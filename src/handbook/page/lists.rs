@@ -1,7 +1,7 @@
 //! The lists: limits, stores, words, every page.
 
 use super::{LimitRow, Link, Markdown};
-use crate::model::Signal;
+use crate::model::{Signal, Who};
 use serde::Serialize;
 
 /// All limits.
@@ -61,6 +61,8 @@ pub struct StoreRow {
     pub hazards: Vec<String>,
     /// The signal word that goes with it.
     pub signal: Option<Signal>,
+    /// Who may use it.
+    pub who: Option<Who>,
     /// Where it is used.
     pub used_in: Vec<Link>,
 }

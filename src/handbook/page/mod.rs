@@ -5,7 +5,9 @@
 
 mod about;
 mod circuit;
+mod edition;
 mod front;
+mod juniors;
 mod learning;
 mod lists;
 mod practice;
@@ -15,15 +17,17 @@ mod shared;
 mod sheet;
 mod symptom;
 
-pub use about::{About, AcceptedFinding, FindingPage, OpenFinding, Withdrawn, Writing, WritingKey, WritingKind};
+pub use about::{About, AcceptedFinding, FindingPage, OpenFinding, Writing, WritingKey, WritingKind};
 pub use circuit::{
     Circuit, CircuitFigure, CircuitPart, DrawnPiece, DrawnPoint, DrawnPosition, How, LampSaid, PatternRow, Patterns,
     TaughtPosition,
 };
+pub use edition::{ChangeRow, Changes, CodeRow, DifferenceSaid, Notice, PrintOf, Prints, SaidLine, StepRow, Withdrawn};
 pub use front::{
     ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitPlace, KitRows, LampDoor, LampDoors, LampGroup, LampShown,
     Lamps, LampsOf, PlaceCause, SymptomRow,
 };
+pub use juniors::{JuniorFault, JuniorJob, JuniorProbe, Juniors};
 pub use learning::{CheckQuestion, Choice, LearningStop, Practised, Said, Way, WayStop};
 pub use lists::{AllPages, AllRow, Letter, LimitGroup, Limits, StoreGroup, StoreRow, Stores, WordRow, Words};
 pub use practice::{
@@ -35,7 +39,7 @@ pub use question::{Answer, Answered, Ending, JobLine, Question, Remedy, RemedyCh
 pub use shared::{Picture, Rows, SafetyNote, Worded};
 pub use sheet::{Sheet, SheetAnswer, SheetOf, SheetProbe, SymptomSheet};
 pub use symptom::{
-    First, FirstAnswer, MapAnswer, MapBranch, MapNode, MapWords, OrderCost, Orders, ShareRow, Symptom, Unlike,
+    FewRow, First, FirstAnswer, MapAnswer, MapBranch, MapNode, MapWords, OrderCost, Orders, ShareRow, Symptom, Unlike,
 };
 
 use serde::Serialize;
@@ -71,10 +75,12 @@ pub struct Page {
     pub linked_from: Vec<Link>,
     /// Its code: a short hash of what it says, eight letters.
     pub code: String,
+    /// Where its guide came from, if from elsewhere.
+    pub origin: Option<Origin>,
+    /// If the last edition changed it: since which, and where that is told.
+    pub changed: Option<Link>,
     /// The same page in other languages.
     pub languages: Vec<OtherLanguage>,
-    /// Who wrote it, as far as it came from elsewhere.
-    pub source_file: Option<String>,
 }
 
 /// A link with its words.
@@ -84,6 +90,19 @@ pub struct Link {
     pub title: String,
     /// Where to.
     pub address: Address,
+}
+
+/// Where a guide came from.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Origin {
+    /// The pack's name.
+    pub title: String,
+    /// Who wrote it.
+    pub by: String,
+    /// Under which licence.
+    pub licence: String,
+    /// Where it was got from: an address on the net or words.
+    pub from: Option<String>,
 }
 
 /// The same page in another language.
@@ -184,6 +203,14 @@ pub enum Body {
     Cards(Box<Cards>),
     /// *About this edition*.
     About(About),
+    /// What changed since the last edition.
+    Changes(Changes),
+    /// *Is my print current?*
+    Prints(Prints),
+    /// The notice of what was withdrawn.
+    Notice(Notice),
+    /// What needs no adult.
+    Juniors(Juniors),
     /// *Writing guides*.
     Writing(Writing),
     /// Every page.

@@ -1,7 +1,7 @@
 //! What is printed for the bench.
 
 use super::{Checklist, First, InHundred, JobLine, LampShown, Link, Markdown, Procedure, SafetyNote, ShareRow, Worded};
-use crate::model::Paper;
+use crate::model::{Paper, Who};
 use serde::Serialize;
 
 /// A printable sheet.
@@ -53,6 +53,8 @@ pub struct SheetProbe {
     pub number: usize,
     /// The question.
     pub ask: String,
+    /// Who may do it.
+    pub who: Option<Who>,
     /// How to answer it.
     pub how: Option<Worded>,
     /// Caution before it, with that of the jobs to open.

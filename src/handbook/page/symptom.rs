@@ -29,6 +29,8 @@ pub struct Symptom {
     pub shares_from: Shares,
     /// How many cases were counted.
     pub counted: u32,
+    /// With few cases: how far each share may be off.
+    pub few: Vec<FewRow>,
     /// The map of the questions.
     pub map: MapNode,
     /// The same in words.
@@ -49,6 +51,19 @@ pub struct Symptom {
     pub how: Option<Link>,
     /// The circuit drawn sound, held as it is when the symptom is seen.
     pub figure: Option<CircuitFigure>,
+}
+
+/// How far a share that was counted from few cases may be off.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct FewRow {
+    /// What is wrong; empty for *not on this list*.
+    pub title: String,
+    /// How many cases it was.
+    pub seen: u32,
+    /// Nine times in ten the share in 100 is not under this; whole, rounded down.
+    pub low: u32,
+    /// Nor over this; whole, rounded up.
+    pub high: u32,
 }
 
 /// A guide that is taken for this one.

@@ -233,6 +233,12 @@ shares-counted = { $n ->
     [one] From 1 case
    *[other] From { $n } cases
 } at the club, tip to plug. The list covers { $listed } in 100. Rounded figures need not add up to 100.
+shares-few = Only { $n ->
+    [one] 1 case was
+   *[other] { $n } cases were
+} counted. The shares may be far off: take them as a hint.
+shares-few-how = How far each may be off
+shares-few-row = { $seen } of { $of }; nine times in ten between { $low } and { $high } in 100
 map-heading = Map of the questions
 map-how = Time runs down. The width of the stream is what is not yet explained, in 100 cases.
 map-in-words = The same in words
@@ -614,6 +620,7 @@ writing-circuit = Circuits
 writing-stores = Stores
 writing-limits = Limits
 writing-words = Words
+writing-pack = Guides from elsewhere
 writing-learning = Ways to learn
 writing-keys = Its { $n ->
     [one] 1 key
@@ -635,3 +642,65 @@ count-limits = Limits
 ## The proof of a remedy, at an ending
 then-prove-it = When it is mended, prove it
 prove-after = After “{ $job }”, prove it
+
+## Editions and prints
+kind-changes = What changed
+kind-prints = Is my print current?
+kind-notice = Notice of withdrawn sheets
+changed-since = Changed since { $edition }: see what it said before
+changed-within = Changed within this edition: see what it said before
+changes-lead = Page by page, with what it said before. A print of the old wording is out of date.
+changes-step = { $edition }, since { $since }
+changes-within = Within { $edition }
+changes-sheets = Sheets to print again
+changes-pages = Pages
+changes-no-words = The words are the same; a figure, a drawing or a picture changed.
+change-came = New.
+change-went = No longer in the handbook.
+change-codes = It was { $was } and is now { $now }.
+it-said = It said
+it-says = It says now
+it-adds = It says now as well
+it-says-nothing = Nothing in its place.
+said-minutes = { $n } min
+said-waiting = { $n } min of waiting
+prints-lead = Every page and sheet has its own code at the foot. Type it here, or look for it in the list.
+prints-label = Code on the print
+prints-look = Look it up
+prints-odd = That is no code: it has eight letters and digits, without vowels and without 0, 1, 2, 5 and 8.
+prints-not-ours = Not ours: no page of this handbook has or had this code. It may be from another club, or from before the list begins.
+prints-not-current = Not the current one. This handbook carries no list of former codes, so it cannot tell an older print from one that is not ours.
+prints-list = All codes, sorted
+prints-list-how = Each code with what it stands on.
+prints-not-listed = A code that is not in the list is not ours.
+prints-not-listed-none = A code that is not in the list is not the current one, or not ours.
+print-current = Current
+print-older = Older: print it again
+print-withdrawn = WITHDRAWN: DO NOT USE
+print-gone = It is no longer in the handbook.
+print-changed-in = Changed in
+print-what-changed = What changed since
+check-a-print = Is my print current? Check its code
+see-changes = What changed since the last edition
+print-notice = Print the notice for the wall
+notice-heading = Do not use these sheets
+notice-how = They turned out wrong after they were printed. Take them down, wherever they hang.
+notice-taken-down = taken down
+
+## A juniors’ evening
+kind-juniors = For a juniors’ evening
+juniors-lead = What may be done without an adult. It follows from what the guides say and from what they use: solvents, irons, blades under load and mains ask for more.
+juniors-jobs-anyone = Jobs that anyone may do
+juniors-jobs-supervised = Jobs with somebody beside who can do it
+juniors-jobs-adult = Jobs for adults only
+juniors-faults = Finding a fault
+juniors-all = { $n ->
+    [one] Its one question may be answered by anyone.
+   *[other] All { $n } questions may be answered by anyone.
+}
+
+## A guide from elsewhere
+packs-heading = Guides from elsewhere
+from-elsewhere = From { $title }, by { $by }
+from-licence = Licence: { $licence }
+from-where = Got from { $from }

@@ -636,3 +636,74 @@ card-closed = { $n ->
    *[other] { $n } minutes en tout, refermé.
 }
 writing-learning = Chemins pour apprendre
+
+## Editions and prints
+kind-changes = Ce qui a changé
+kind-prints = Mon impression est-elle à jour ?
+kind-notice = Avis de fiches retirées
+changed-since = Modifié depuis { $edition } : voir ce qui était écrit
+changed-within = Modifié au cours de cette édition : voir ce qui était écrit
+changes-lead = Page par page, avec ce qui était écrit avant. Une impression de l’ancien texte n’est plus à jour.
+changes-step = { $edition }, depuis { $since }
+changes-within = Au cours de { $edition }
+changes-sheets = Fiches à réimprimer
+changes-pages = Pages
+changes-no-words = Les mots sont les mêmes ; un chiffre, un dessin ou une image a changé.
+change-came = Nouveau.
+change-went = N’est plus dans le manuel.
+change-codes = C’était { $was }, c’est maintenant { $now }.
+it-said = C’était écrit
+it-says = C’est écrit maintenant
+it-adds = C’est écrit en plus
+it-says-nothing = Rien à la place.
+said-minutes = { $n } min
+said-waiting = { $n } min d’attente
+prints-lead = Chaque page et chaque fiche porte son code en bas. Tapez-le ici, ou cherchez-le dans la liste.
+prints-label = Code sur l’impression
+prints-look = Chercher
+prints-odd = Ce n’est pas un code : il a huit lettres et chiffres, sans voyelles et sans 0, 1, 2, 5 ni 8.
+prints-not-ours = Pas de nous : aucune page de ce manuel n’a ni n’a eu ce code. Il vient peut-être d’un autre club, ou d’avant le début de la liste.
+prints-not-current = Pas la version actuelle. Ce manuel n’a pas de liste des anciens codes : il ne peut dire si l’impression est ancienne ou n’est pas de nous.
+prints-list = Tous les codes, triés
+prints-list-how = Chaque code avec ce qui le porte.
+prints-not-listed = Un code absent de la liste n’est pas de nous.
+prints-not-listed-none = Un code absent de la liste n’est pas l’actuel, ou n’est pas de nous.
+print-current = À jour
+print-older = Ancien : réimprimez
+print-withdrawn = RETIRÉ : NE PAS UTILISER
+print-gone = N’est plus dans le manuel.
+print-changed-in = Modifié dans
+print-what-changed = Ce qui a changé depuis
+check-a-print = Mon impression est-elle à jour ? Vérifier son code
+see-changes = Ce qui a changé depuis la dernière édition
+print-notice = Imprimer l’avis à afficher
+notice-heading = N’utilisez pas ces fiches
+notice-how = Elles se sont révélées fausses après l’impression. Décrochez-les, où qu’elles soient.
+notice-taken-down = décrochée
+
+## A juniors’ evening
+kind-juniors = Pour une soirée de jeunes
+juniors-lead = Ce qui se fait sans adulte. Cela découle de ce que disent les guides et de ce qu’ils emploient : solvants, fers, lames sous tension et secteur demandent plus.
+juniors-jobs-anyone = Travaux ouverts à tous
+juniors-jobs-supervised = Travaux avec quelqu’un qui sait les faire
+juniors-jobs-adult = Travaux réservés aux adultes
+juniors-faults = Chercher une panne
+juniors-all = { $n ->
+    [one] Sa question est ouverte à tous.
+   *[other] Ses { $n } questions sont ouvertes à tous.
+}
+
+## A guide from elsewhere
+packs-heading = Guides venus d’ailleurs
+writing-pack = Guides venus d’ailleurs
+from-elsewhere = De { $title }, par { $by }
+from-licence = Licence : { $licence }
+from-where = Obtenu : { $from }
+
+## Few cases
+shares-few = Seulement { $n ->
+    [one] 1 cas a été compté
+   *[other] { $n } cas ont été comptés
+}. Les parts peuvent être loin du compte : prenez-les comme un indice.
+shares-few-how = De combien chacune peut s’écarter
+shares-few-row = { $seen } sur { $of } ; neuf fois sur dix entre { $low } et { $high } sur 100

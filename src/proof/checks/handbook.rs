@@ -1,15 +1,18 @@
 //! `handbook.yaml`: values that become addresses, folder names or attributes.
 
-use crate::model::{Guides, Line};
+use crate::model::{Guides, Line, typed_code};
+use crate::proof::cases::sound;
 use crate::proof::finding::Finding;
 use crate::proof::findings::handbook;
 use crate::proof::index::why_no_id;
 
-/// Checks the theme, the address and the language.
+/// Checks the theme, the address, the language and the withdrawn codes.
 pub fn check(guides: &Guides, findings: &mut Vec<Finding>) {
     let Some((_, file)) = &guides.handbook else { return };
     findings.extend(file.theme.as_ref().and_then(theme));
     findings.extend(file.address.as_ref().filter(|line| !is_address(&line.value)).map(handbook::bad_address));
+    let codes = sound(&file.withdrawn).into_iter().map(|withdrawn| &withdrawn.code);
+    findings.extend(codes.filter(|code| typed_code(&code.value).is_none()).map(handbook::bad_code));
     findings.extend(Some(&file.language).filter(|line| !is_language(&line.value)).map(handbook::bad_language));
 }
 

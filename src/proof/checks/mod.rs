@@ -17,3 +17,4 @@ pub mod torques;
 pub mod translations;
 pub mod values;
 pub mod waivers;
+pub mod who;

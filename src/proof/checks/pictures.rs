@@ -3,37 +3,46 @@
 use crate::model::{Guides, Picture};
 use crate::proof::finding::Finding;
 use crate::proof::findings::pictures;
-use crate::proof::walk;
+use crate::proof::{photo, walk};
 use crate::source::Tolerant;
 use std::collections::BTreeMap;
 
-/// Checks every picture against the files beside the guides.
-pub fn check(guides: &Guides, others: &BTreeMap<String, Vec<u8>>, findings: &mut Vec<Finding>) {
+/// Checks every picture against the files beside the guides; the sound ones as they are shown, by the path of their file.
+pub fn check(
+    guides: &Guides,
+    others: &BTreeMap<String, Vec<u8>>,
+    findings: &mut Vec<Finding>,
+) -> BTreeMap<String, Vec<u8>> {
+    let mut shown = BTreeMap::new();
     for (_, list) in walk::pictures(guides) {
         for picture in list.iter().filter_map(Tolerant::sound) {
-            findings.extend(trouble(picture, others));
+            match fit(picture, others) {
+                Ok(bytes) => drop(shown.insert(picture.file.value.clone(), bytes)),
+                Err(finding) => findings.push(finding),
+            }
             if picture.alt.as_ref().is_none_or(|alt| alt.value.trim().is_empty()) {
                 findings.push(pictures::without_alt(&picture.picture));
             }
         }
     }
+    shown
 }
 
-fn trouble(picture: &Picture, others: &BTreeMap<String, Vec<u8>>) -> Option<Finding> {
+/// A picture as it is shown, or what is wrong with it.
+fn fit(picture: &Picture, others: &BTreeMap<String, Vec<u8>>) -> Result<Vec<u8>, Finding> {
     let file = &picture.file;
     if leaves(&file.value) {
-        return Some(pictures::outside(file));
+        return Err(pictures::outside(file));
     }
-    if kind(&file.value).is_none() {
-        return Some(pictures::kind(file));
-    }
+    let Some(kind) = kind(&file.value) else { return Err(pictures::kind(file)) };
     match others.get(&file.value) {
-        None => Some(pictures::missing(file, others.keys().map(String::as_str))),
-        Some(bytes) if bytes.is_empty() => Some(pictures::too_large(file)),
-        Some(bytes) if kind(&file.value) == Some("svg") => {
-            why_bytes_unsafe(bytes).map(|what| pictures::unsafe_svg(file, what))
-        }
-        Some(_) => None,
+        None => Err(pictures::missing(file, others.keys().map(String::as_str))),
+        Some(bytes) if bytes.is_empty() => Err(pictures::too_large(file)),
+        Some(bytes) if kind == "svg" => match why_bytes_unsafe(bytes) {
+            Some(what) => Err(pictures::unsafe_svg(file, what)),
+            None => Ok(bytes.clone()),
+        },
+        Some(bytes) => photo::fit(bytes, kind).map_err(|why| pictures::unfit(file, &why)),
     }
 }
 

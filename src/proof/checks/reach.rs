@@ -51,6 +51,6 @@ fn with_kit<'g>(guides: &'g Guides, index: &Index) -> BTreeSet<&'g str> {
 fn misnamed(guide: GuideRef<'_>, texts: &Texts) -> Option<Finding> {
     let name = &texts.get(guide.file)?.name;
     let stem = name.rsplit('/').next().unwrap_or(name).rsplit_once('.').map_or(name.as_str(), |(stem, _)| stem);
-    let fits = guide.kind == Kind::Handbook || stem == guide.id.value.as_str();
+    let fits = matches!(guide.kind, Kind::Handbook | Kind::Pack) || stem == guide.id.value.as_str();
     (!fits).then(|| ids::file_name(guide.id, name))
 }

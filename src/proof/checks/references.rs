@@ -7,7 +7,8 @@ use crate::model::prose::{Link, LinkTo, links, raw_html};
 use crate::model::{Kind, Named, Prose};
 use crate::proof::finding::Finding;
 use crate::proof::findings::{ids, prose};
-use crate::proof::index::{Index, Thing, Wanted};
+use crate::proof::index::{Index, Thing, Wanted, why_no_id};
+use crate::proof::packs::{Lacking, Packs, is_left_to_the_club};
 use crate::proof::walk::{GuideRef, Leaf, walk};
 use crate::source::{Place, Texts, Tolerant};
 use std::collections::BTreeMap;
@@ -21,26 +22,34 @@ pub struct Reference {
     pub to: (Thing, String),
 }
 
-/// Checks all references.
-pub fn check(guides: &Guides, index: &Index, texts: &Texts, findings: &mut Vec<Finding>) -> Vec<Reference> {
-    let mut checking = Checking { index, texts, findings, references: Vec::new() };
+/// Checks all references; what packs need that is not here is no finding yet.
+pub fn check(
+    guides: &Guides,
+    index: &Index,
+    packs: &Packs<'_>,
+    texts: &Texts,
+    findings: &mut Vec<Finding>,
+) -> (Vec<Reference>, Lacking) {
+    let mut checking = Checking { index, packs, texts, findings, references: Vec::new(), lacking: Lacking::new() };
     walk(guides, &mut |me, leaf| match leaf {
         Leaf::Points(wanted, named) => checking.points(me, wanted, named),
         Leaf::Prose(text) => checking.prose(me, text),
         _ => {}
     });
     checking.first_answers(guides);
-    let mut references = checking.references;
+    let Checking { mut references, lacking, .. } = checking;
     references.sort();
     references.dedup();
-    references
+    (references, lacking)
 }
 
 struct Checking<'c> {
     index: &'c Index,
+    packs: &'c Packs<'c>,
     texts: &'c Texts,
     findings: &'c mut Vec<Finding>,
     references: Vec<Reference>,
+    lacking: Lacking,
 }
 
 impl Checking<'_> {
@@ -48,6 +57,7 @@ impl Checking<'_> {
         match self.found(wanted, named) {
             Ok(Some(thing)) => self.note(me, thing, named.value.as_str()),
             Ok(None) => {}
+            Err(_) if self.lacks(wanted, named.value.as_str(), named.place) => {}
             Err(finding) => self.findings.push(*finding),
         }
     }
@@ -69,6 +79,18 @@ impl Checking<'_> {
             Some((other, entry)) => ids::wrong_kind(named, wanted, &Wanted::One(other).words(), entry.named.place),
             None => ids::unknown_reference(named, wanted, self.index.ids(wanted)),
         }))
+    }
+
+    /// Whether a pack asks for something that nobody has: noted for the pack's one finding.
+    fn lacks(&mut self, wanted: Wanted, id: &str, place: Place) -> bool {
+        let Wanted::One(thing) = wanted else { return false };
+        let Some(pack) = self.packs.of_file(place.file).filter(|_| is_left_to_the_club(thing)) else { return false };
+        let free = self.index.anything(id).is_none() && why_no_id(id).is_none();
+        if free {
+            let things = self.lacking.entry(pack.pack.value.0.clone()).or_default();
+            things.entry((thing, id.to_owned())).or_insert(place);
+        }
+        free
     }
 
     fn note(&mut self, me: GuideRef<'_>, thing: Thing, id: &str) {
@@ -103,7 +125,7 @@ impl Checking<'_> {
                 let thing = Thing::from(*kind);
                 if self.index.get(thing, id).is_some() {
                     self.note(me, thing, id);
-                } else if !self.index.is_broken(id) {
+                } else if !self.index.is_broken(id) && !self.lacks(Wanted::One(thing), id, place) {
                     let known = self.index.ids(Wanted::One(thing));
                     self.findings.push(prose::dead_link(place, &link.written, id, known));
                 }

@@ -8,6 +8,7 @@ use crate::model::{Guides, InLanguage, translated};
 use crate::proof::finding::Finding;
 use crate::proof::findings::{shape, translations};
 use crate::proof::index::{self, Index};
+use crate::proof::packs::Packs;
 use crate::source::{FileId, Folder};
 use std::collections::BTreeSet;
 
@@ -38,7 +39,8 @@ fn spoken(folder: &Folder, guides: &Guides, language: &str, findings: &mut Vec<F
     let mut more = Vec::new();
     let index = index::index(&filled.guides, &mut more);
     values::check(&filled.guides, &mut more);
-    let references = references::check(&filled.guides, &index, &folder.texts, &mut more);
+    let packs = Packs::of(&filled.guides, &folder.texts);
+    let (references, _) = references::check(&filled.guides, &index, &packs, &folder.texts, &mut more);
     findings.extend(more.into_iter().filter(|finding| files.contains(&finding.place.file)));
     for (guide, (place, lacking)) in filled.untranslated.iter().filter(|(_, (_, lacking))| !lacking.is_empty()) {
         findings.push(translations::untranslated(*place, guide, language, lacking));

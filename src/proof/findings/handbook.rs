@@ -3,6 +3,7 @@
 use crate::model::Line;
 use crate::proof::code::Code;
 use crate::proof::finding::Finding;
+use crate::source::Placed;
 
 /// A theme's name that is no folder's name.
 pub fn bad_theme(line: &Line, why: &str) -> Finding {
@@ -31,5 +32,15 @@ pub fn bad_language(line: &Line) -> Finding {
         line.place,
         format!("`{}` is no language", line.value),
         "write its tag: `en`, `en-GB`, `de`, `fr`",
+    )
+}
+
+/// No code of a page or sheet.
+pub fn bad_code(code: &Placed<String>) -> Finding {
+    Finding::new(
+        Code::BadValue,
+        code.place,
+        format!("`{}` is no code of a page or sheet", code.value),
+        "copy the eight letters and digits from the foot of the print: no vowels, none of 0, 1, 2, 5, 8",
     )
 }

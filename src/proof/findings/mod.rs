@@ -6,6 +6,7 @@ pub mod circuit;
 pub mod diagnosis;
 pub mod handbook;
 pub mod ids;
+pub mod packs;
 pub mod pictures;
 pub mod prose;
 pub mod quantities;

@@ -3,6 +3,7 @@
 use crate::model::{Line, Named};
 use crate::proof::code::Code;
 use crate::proof::finding::{Finding, did_you_mean};
+use crate::proof::photo::Unfit;
 
 /// The file is not there.
 pub fn missing<'a>(file: &Line, known: impl IntoIterator<Item = &'a str>) -> Finding {
@@ -42,6 +43,34 @@ pub fn too_large(file: &Line) -> Finding {
         format!("`{}` is larger than 20 MB", file.value),
         "save a smaller copy: 1,600 pixels are enough",
     )
+}
+
+/// It cannot be made fit to be shown.
+pub fn unfit(file: &Line, why: &Unfit) -> Finding {
+    let name = &file.value;
+    let (code, message, help) = match why {
+        Unfit::Vast(width, height) => (
+            Code::PictureVast,
+            format!("`{name}` is {width} by {height} pixels"),
+            "save a smaller copy: 1,600 pixels are enough".to_owned(),
+        ),
+        Unfit::Other(kind @ ("heic" | "gif")) => (
+            Code::PictureKind,
+            format!("pages cannot show `{name}`: it is a {}", kind.to_uppercase()),
+            "export it as JPEG; another ending of its name does not change it".to_owned(),
+        ),
+        Unfit::Other(kind) => (
+            Code::PictureKind,
+            format!("`{name}` is a {kind}, its name says otherwise"),
+            format!("let its name end in `.{kind}`"),
+        ),
+        Unfit::Broken => (
+            Code::PictureBroken,
+            format!("`{name}` cannot be made out"),
+            "see whether it opens on your machine; copy it again from where it came".to_owned(),
+        ),
+    };
+    Finding::new(code, file.place, message, help)
 }
 
 /// No words for those who cannot see it.

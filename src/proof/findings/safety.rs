@@ -1,6 +1,7 @@
 //! Findings about what can hurt somebody.
 
-use crate::model::{Named, Signal};
+use crate::model::{Named, Signal, Who};
+use crate::proof::checks::who::Demand;
 use crate::proof::code::Code;
 use crate::proof::finding::Finding;
 use crate::source::Place;
@@ -17,6 +18,20 @@ pub fn hazard_without_safety(named: &Named, signal: Signal, stored: Place) -> Fi
     )
     .also(stored, "its hazards stand here")
     .of(named.value.as_str())
+}
+
+/// A guide that lets more people do it than what it uses asks for. `said` is what it says, with the place.
+pub fn who_may_do_it(named: &Named, said: Option<(Who, Place)>, demand: &Demand) -> Finding {
+    let asked = demand.who.as_str();
+    let (place, message) = match said {
+        Some((who, place)) => {
+            (place, format!("`{}` says `{}`, but `{}` asks for `{asked}`", named.value, who.as_str(), demand.what))
+        }
+        None => (named.place, format!("`{}` does not say who, but `{}` asks for `{asked}`", named.value, demand.what)),
+    };
+    Finding::new(Code::WhoMayDoIt, place, message, format!("write `who: {asked}`"))
+        .also(demand.place, "this asks for it")
+        .of(named.value.as_str())
 }
 
 /// No signal word, or several.

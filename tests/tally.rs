@@ -1,0 +1,129 @@
+//! Counts that were tallied move the minutes as another share does, and no cell that a spreadsheet would run comes out again.
+
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+
+use coquille::cli::{Colour, Terminal};
+use std::io::Write;
+use std::path::Path;
+use std::sync::{Arc, Mutex};
+
+/// A guide whose counts add up to 40, so that ten more of the first make its share 40 in 100 and leave the others' as they were.
+const FAULT: &str = "symptom: dark
+title: It is dark
+kit: foil
+seen on: tester
+says: It is dark.
+shares: counted
+causes:
+  - {cause: dirt, title: Dirt, seen: 10, lasting: mend}
+  - {cause: break, title: A break, seen: 15, lasting: renew}
+  - {cause: bend, title: A bend, seen: 15, lasting: straighten}
+probes:
+  - probe: look
+    ask: Is it dirty?
+    minutes: 3
+    answers: [{answer: dirty, means: dirt}, {answer: clean, means: otherwise}]
+  - probe: feel
+    ask: Is it bent?
+    minutes: 7
+    answers: [{answer: bent, means: bend}, {answer: straight, means: otherwise}]
+not on this list: {says: Ask., lasting: renew, seen: 0}
+";
+
+fn handbook() -> tempfile::TempDir {
+    let folder = tempfile::tempdir().unwrap();
+    let put = |name: &str, text: &str| std::fs::write(folder.path().join(name), text).unwrap();
+    put(
+        "handbook.yaml",
+        "handbook: club\ntitle: A club\nedition: Autumn\nlanguage: en\ncaution: Ask.\nkit: [foil, tester]\n",
+    );
+    put("dark.yaml", &FAULT.replace(", seen: 0}", "}").replace("not on this list: {says: Ask., lasting: renew}\n", ""));
+    for job in ["mend", "renew", "straighten"] {
+        let text =
+            format!("procedure: {job}\ntitle: Do it\nkit: foil\nfor: It.\nhands-on: 5\nsteps: [{{do: Do it.}}]\n");
+        put(&format!("{job}.yaml"), &text);
+    }
+    folder
+}
+
+/// A stream whose words can be read afterwards.
+#[derive(Clone, Default)]
+struct Buffer(Arc<Mutex<Vec<u8>>>);
+
+impl Write for Buffer {
+    fn write(&mut self, bytes: &[u8]) -> std::io::Result<usize> {
+        self.0.lock().unwrap().extend_from_slice(bytes);
+        Ok(bytes.len())
+    }
+    fn flush(&mut self) -> std::io::Result<()> {
+        Ok(())
+    }
+}
+
+/// What a command says, on both streams.
+fn said(args: &[&str]) -> String {
+    let out = Buffer::default();
+    let mut terminal = Terminal { out: Box::new(out.clone()), err: Box::new(out.clone()), colour: Colour::Plain };
+    coquille::cli::run(std::iter::once("coquille").chain(args.iter().copied()).map(Into::into), &mut terminal);
+    let said = out.0.lock().unwrap().clone();
+    String::from_utf8(said).unwrap()
+}
+
+fn tallied(folder: &Path, rows: &str) -> String {
+    let table = folder.join("bench.csv");
+    std::fs::write(&table, format!("date,item number,guide,cause,minutes\n{rows}")).unwrap();
+    said(&["tally", table.to_str().unwrap(), "--in", folder.to_str().unwrap()])
+}
+
+/// Minutes of a line of the tally, before and now.
+fn minutes(said: &str, line: &str) -> (String, String) {
+    let line = said.lines().find(|known| known.contains(line)).unwrap();
+    let numbers: Vec<&str> = line.split_whitespace().filter(|word| word.parse::<f64>().is_ok()).collect();
+    (numbers[0].to_owned(), numbers[1].to_owned())
+}
+
+#[test]
+fn minutes_move_as_another_share_moves_them() {
+    let folder = handbook();
+    let at = folder.path().to_str().unwrap().to_owned();
+    let said_by_tally = tallied(folder.path(), &"2026-11-02,F3,dark,dirt,4\n".repeat(10));
+    let reckoned = |more: &[&str]| -> (f64, f64) {
+        let args = ["reckon", "dark", "--in", &at, "--format", "json"].iter().chain(more).copied().collect::<Vec<_>>();
+        let json: serde_json::Value = serde_json::from_str(&said(&args)).unwrap();
+        let of = |order: &str| json[order]["expected_minutes"].as_f64().unwrap_or_else(|| panic!("{json:#}"));
+        (of("as_written"), of("quickest"))
+    };
+    let (before, after) = (reckoned(&[]), reckoned(&["--what-if", "dirt=40"]));
+    let rounded = |minutes: f64| format!("{minutes:.1}");
+    assert_eq!(minutes(&said_by_tally, "as written"), (rounded(before.0), rounded(after.0)), "{said_by_tally}");
+    assert_eq!(minutes(&said_by_tally, "quickest order"), (rounded(before.1), rounded(after.1)), "{said_by_tally}");
+    assert_ne!(before, after);
+}
+
+#[test]
+fn no_formula_comes_out_again_whatever_cell_it_is_in() {
+    let folder = handbook();
+    let formulas = ["=cmd|' /C calc'!A0", "+EVIL", "-EVIL", "@EVIL", "\"\tEVIL\"", " =EVIL", "＝EVIL"];
+    for formula in formulas {
+        let core = formula.trim_matches(['"', ' ', '\t']);
+        for cell in 0..5 {
+            let mut row = ["2026-11-02", "F3", "dark", "dirt", "4"];
+            row[cell] = formula;
+            let said = tallied(folder.path(), &format!("{}\n", row.join(",")));
+            assert!(said.contains("formula"), "{said}");
+            assert!(!said.contains(core), "{said}");
+        }
+    }
+}
+
+#[test]
+fn what_is_pasted_proofs_as_it_is() {
+    let folder = handbook();
+    let rows = "2026-11-02,F3,dark,dirt,4\n3.11.2026,F4,dark,\"a worm, in the \"\"wire\"\"\",\n".repeat(3);
+    let said = tallied(folder.path(), &rows);
+    assert!(said.contains("Written in by hand 3 times"), "{said}");
+    let yaml: String = said.lines().filter(|line| !line.contains("Counted")).map(|line| format!("{line}\n")).collect();
+    let pasted: serde_yaml::Value = serde_yaml::from_str(&yaml).unwrap();
+    assert_eq!(pasted["causes"][0]["seen"], 13, "{yaml}");
+    assert_eq!(pasted["not on this list"]["seen"], 3);
+}
