@@ -4,7 +4,7 @@ use super::args::BindJob;
 use super::proof::{findings, opened, outcome};
 use super::report::{count, human};
 use super::terminal::{Outcome, Terminal};
-use crate::handbook::lay_out;
+use crate::handbook::{Handbook, lay_out};
 use crate::press::{self, Address, Manner, Pressed, Progress, Strangers, Way};
 use crate::proof::{Proofed, proof};
 use crate::render::{Theme, render};
@@ -43,6 +43,9 @@ pub fn run(job: &BindJob, terminal: &mut Terminal) -> Outcome {
 
 /// Why a bind must not even begin.
 fn refused(job: &BindJob) -> Option<String> {
+    if job.pdf && !cfg!(feature = "pdf") {
+        return Some(super::sheet::NO_PDF.to_owned());
+    }
     let absolute = |path: &Path| std::path::absolute(path).unwrap_or_else(|_| path.to_path_buf());
     let (guides, out) = (absolute(&job.guides), absolute(&job.out));
     press::stands_inside(&out, &guides).then(|| {
@@ -55,12 +58,13 @@ fn refused(job: &BindJob) -> Option<String> {
 
 /// Renders and writes; how many pages there are, and what was written. What goes wrong comes in words.
 fn pressed(job: &BindJob, proofed: &Proofed, folder: &Folder) -> Result<(usize, Pressed), String> {
-    let handbook = lay_out(proofed, folder);
-    let theme = theme(job, &handbook.cover.theme)?;
+    let mut handbook = lay_out(proofed, folder);
+    let sheets = if job.pdf { sheets_as_pdf(&mut handbook)? } else { BTreeMap::new() };
+    let theme = theme(&job.guides, &handbook.cover.theme)?;
     let pages = handbook.pages.len();
     let files = render(handbook, &theme).map_err(|error| error.to_string())?;
     let mut addressed = BTreeMap::new();
-    for (address, bytes) in files {
+    for (address, bytes) in files.into_iter().chain(sheets) {
         let known =
             Address::parse(&address).map_err(|why| format!("`{address}` cannot be the name of a file: {why}"))?;
         addressed.insert(known, bytes);
@@ -72,12 +76,24 @@ fn pressed(job: &BindJob, proofed: &Proofed, folder: &Folder) -> Result<(usize, 
     Ok((pages, pressed))
 }
 
+/// A PDF for every sheet, by its address; the sheets get links to them.
+#[cfg(feature = "pdf")]
+fn sheets_as_pdf(handbook: &mut Handbook) -> Result<BTreeMap<String, Vec<u8>>, String> {
+    let (files, _) = crate::render::pdf::beside_sheets(handbook).map_err(|failed| failed.to_string())?;
+    Ok(files)
+}
+
+#[cfg(not(feature = "pdf"))]
+fn sheets_as_pdf(_: &mut Handbook) -> Result<BTreeMap<String, Vec<u8>>, String> {
+    Err(super::sheet::NO_PDF.to_owned())
+}
+
 /// The theme that the handbook names: the one that comes with the program, or a folder `themes/NAME` beside the guides.
-fn theme(job: &BindJob, name: &str) -> Result<Theme, String> {
+pub(super) fn theme(guides: &Path, name: &str) -> Result<Theme, String> {
     if name == "marking-blue" {
         return Theme::with(BTreeMap::new()).map_err(|failed| failed.to_string());
     }
-    let beside = job.guides.parent().map_or_else(PathBuf::new, Path::to_path_buf).join("themes").join(name);
+    let beside = guides.parent().map_or_else(PathBuf::new, Path::to_path_buf).join("themes").join(name);
     let files = read_theme(&beside)
         .map_err(|error| format!("The theme `{name}` cannot be read from `{}`: {error}", beside.display()))?;
     Theme::with(files).map_err(|failed| format!("The theme `{name}` cannot be used: {failed}"))

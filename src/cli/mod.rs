@@ -8,6 +8,7 @@ mod proof;
 mod reckon;
 mod report;
 mod schema;
+mod sheet;
 mod terminal;
 
 pub use args::{Command, Line};
@@ -32,6 +33,7 @@ fn obey(command: Command, terminal: &mut Terminal) -> Outcome {
         Command::Proof(job) => proof::run(&job, terminal),
         Command::Meter(job) => meter::run(&job, terminal),
         Command::Reckon(job) => reckon::run(&job, terminal),
+        Command::Sheet(job) => sheet::run(&job, terminal),
         Command::Schema(job) => schema::run(&job, terminal),
         Command::Completions(job) => completions(job.shell, terminal),
         Command::Manual => manual(terminal),

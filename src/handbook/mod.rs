@@ -12,6 +12,7 @@ mod directory;
 mod frame;
 mod front;
 mod guides;
+mod kit_list;
 mod laying;
 mod limits;
 mod links;
@@ -94,6 +95,16 @@ pub fn lay_out(proofed: &Proofed, folder: &Folder) -> Handbook {
     }
 }
 
+/// The sheet that says what to fetch for these guides, and how long they take for so many pieces.
+pub fn kit_sheet(proofed: &Proofed, folder: &Folder, guides: &[&str], pieces: u32) -> Page {
+    let units = proofed.guides.handbook.as_ref().map_or(Units::Metric, |(_, file)| file.units);
+    let directory = Directory::of(proofed);
+    let laying = Laying { proofed, texts: &folder.texts, directory: &directory, units };
+    let mut pages = vec![kit_list::sheet(&laying, guides, pieces)];
+    codes::give(&mut pages);
+    pages.swap_remove(0)
+}
+
 fn pages(laying: &Laying<'_>) -> Vec<Page> {
     let guides = &laying.proofed.guides;
     let laid: Vec<symptom::Laid> = guides.symptoms.par_iter().map(|(_, guide)| symptom::lay(laying, guide)).collect();
@@ -110,6 +121,7 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     pages.push(lists::stores_page(laying));
     pages.push(lists::words_page(laying));
     pages.push(lists::jobs_page(laying));
+    pages.push(kit_list::page(laying));
     pages.extend(sheets::pages(laying).into_iter().chain(sheets.into_iter().flatten()));
     pages.push(lists::sheets_page(&pages));
     pages.push(writing::page(laying));

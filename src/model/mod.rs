@@ -19,7 +19,7 @@ mod symptom;
 mod value;
 mod words;
 
-pub use checklist::{CheckItem, Checklist};
+pub use checklist::{CheckItem, Checklist, Pieces, SheetLayout};
 pub use circuit::Circuit;
 pub use common::{LampState, Meant, Need, Needs, Odds, Picture, Safety, Signal, SubStep, Time, Waiver, Who};
 pub use electric::{Current, Resistance, ResistanceRange, Voltage};

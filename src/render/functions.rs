@@ -1,11 +1,11 @@
 //! What templates can call: words, texts, drawings.
 //!
 //! Filters: `prose`, `line`, `yaml`. Functions: `say`, `lamp`, `bar`, `scale_of`, `rail_drawing`, `chain_drawing`, `minutes_rule`,
-//! `map_drawing`, `circuit_drawing`, `shapes`. None decides what a page says.
+//! `map_drawing`, `circuit_drawing`, `shapes`, `qr`. None decides what a page says.
 
 use super::figures::{Shapes, chain, circuit, lamp, map, minutes, rail, shares};
 use super::words::Words;
-use super::{code, prose};
+use super::{code, prose, qr};
 use crate::handbook::Targets;
 use fluent_bundle::{FluentArgs, FluentValue};
 use serde::Deserialize;
@@ -20,13 +20,24 @@ pub fn declare(tera: &mut Tera) {
     let targets = Arc::new(Targets::new());
     texts(tera, &words, &targets);
     drawings(tera, &words);
+    qr_codes(tera, None);
 }
 
 /// Gives the names their meaning for one handbook.
-pub fn register(tera: &mut Tera, words: &Arc<Words>, targets: Targets) {
+pub fn register(tera: &mut Tera, words: &Arc<Words>, targets: Targets, address: Option<&str>) {
     tera.set_escape_fn(escape);
     texts(tera, words, &Arc::new(targets));
     drawings(tera, words);
+    qr_codes(tera, address);
+}
+
+/// `qr(page=…)`: the code of a page's address on the net; nothing where the handbook has none.
+fn qr_codes(tera: &mut Tera, address: Option<&str>) {
+    let book = address.map(str::to_owned);
+    tera.register_function("qr", move |args: Kwargs, _: &State<'_>| -> TeraResult<String> {
+        let page: String = args.must_get("page")?;
+        Ok(qr::on_the_net(book.as_deref(), &page).and_then(|address| qr::svg(&address)).unwrap_or_default())
+    });
 }
 
 /// Text as HTML. The template library's own writes letter by letter; most texts need one write.

@@ -6,13 +6,18 @@
 mod code;
 pub mod figures;
 mod functions;
+#[cfg(feature = "pdf")]
+pub mod pdf;
 mod prose;
+mod qr;
 mod search;
+mod sheet_file;
 mod states;
 mod style;
 mod theme;
 mod words;
 
+pub use sheet_file::{MARK as SHEET_MARK, sheet_file};
 pub use states::states;
 pub use theme::{Theme, ThemeFailed};
 pub use words::Words;
@@ -68,7 +73,7 @@ struct IndexGroup {
 pub fn render(mut handbook: Handbook, theme: &Theme) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
     let words = Arc::new(Words::of(&handbook.cover.language));
     let mut tera = theme.templates()?;
-    functions::register(&mut tera, &words, std::mem::take(&mut handbook.targets));
+    functions::register(&mut tera, &words, std::mem::take(&mut handbook.targets), handbook.cover.address.as_deref());
     let mut pages = std::mem::take(&mut handbook.pages);
     pages.iter_mut().filter(|page| page.title.is_empty()).for_each(|page| page.title = own_title(page, &words));
     let book = book(&handbook.cover, &pages, &words, theme);
@@ -138,6 +143,7 @@ fn template(body: &Body) -> &'static str {
         Body::Sheet(_) => "sheet",
         Body::Sheets(_) => "sheets",
         Body::Jobs(_) => "jobs",
+        Body::Fetch(_) => "fetch",
         Body::About(_) => "about",
         Body::Writing(_) => "writing",
         Body::All(_) => "all",
@@ -174,7 +180,7 @@ fn index(pages: &[Page]) -> Vec<IndexGroup> {
     let link = |page: &Page| Link { title: page.title.clone(), address: page.address.clone() };
     let of = |address: &&str| pages.iter().find(|page| page.address == **address).map(link);
     let kits = pages.iter().filter(|page| matches!(page.body, Body::Kit(_))).map(link).collect();
-    let finding = ["index.html", "lamps.html", "jobs.html", "all.html"];
+    let finding = ["index.html", "lamps.html", "jobs.html", "fetch.html", "all.html"];
     let lists = ["limits.html", "stores.html", "words.html", "sheets.html"];
     let about = ["about.html", "writing.html"];
     let group = |links: Vec<Link>| IndexGroup { title: None, links };

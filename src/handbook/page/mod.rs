@@ -21,10 +21,10 @@ pub use front::{
     ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitLamps, KitRows, LampGroup, LampShown, Lamps, SymptomRow,
 };
 pub use lists::{AllPages, AllRow, Letter, LimitGroup, Limits, StoreGroup, StoreRow, Stores, WordRow, Words};
-pub use procedure::{Check, CheckGroup, CheckItem, Checklist, LimitRow, Need, Needs, Procedure, Step, Torque};
+pub use procedure::{Check, CheckGroup, CheckItem, Checklist, Doubt, LimitRow, Need, Needs, Procedure, Step, Torque};
 pub use question::{Answer, Answered, Ending, JobLine, Question, Remedy, RemedyChoice, RuledOut, Standing};
 pub use shared::{Picture, Rows, SafetyNote, Worded};
-pub use sheet::{Sheet, SheetAnswer, SheetOf, SheetProbe, SymptomSheet};
+pub use sheet::{Fetch, KitLine, KitList, KitTime, KitTimes, Sheet, SheetAnswer, SheetOf, SheetProbe, SymptomSheet};
 pub use symptom::{
     First, FirstAnswer, MapAnswer, MapBranch, MapNode, MapWords, OrderCost, Orders, ShareRow, Symptom, Unlike,
 };
@@ -148,6 +148,8 @@ pub enum Body {
     Sheets(Rows),
     /// All jobs and checklists.
     Jobs(Jobs),
+    /// What to fetch for them.
+    Fetch(Box<Fetch>),
     /// *About this edition*.
     About(About),
     /// *Writing guides*.
