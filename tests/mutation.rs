@@ -2,11 +2,12 @@
 
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
-use coquille::model::{Guides, Symptom, fill};
+use coquille::model::{Guides, Id, Many, Symptom, fill};
+use coquille::proof::sights::Sight;
 use coquille::proof::{Code, Proofed, Severity, check};
-use coquille::reckoning::circuit::{Answer, FaultId};
-use coquille::source::{Flaw, Folder, read};
-use std::collections::BTreeSet;
+use coquille::reckoning::circuit::{Answer, FaultId, Network};
+use coquille::source::{Flaw, Folder, Placed, read};
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 #[test]
@@ -52,6 +53,60 @@ fn a_fault_that_darkens_the_tester_is_no_cause_of_a_lamp_that_stays_lit() {
         }
     }
     assert!(tried >= 30, "{tried}");
+}
+
+#[test]
+fn a_fault_that_cannot_show_the_symptom_is_no_cause_of_it_in_any_guide() {
+    let demo = Demo::read();
+    let proofed = demo.proof(demo.guides.clone());
+    let mut tried: BTreeMap<String, usize> = BTreeMap::new();
+    let mut missed = Vec::new();
+    for (at, (_, guide)) in demo.guides.symptoms.iter().enumerate() {
+        let (Some(sight), Some(cause)) =
+            (proofed.sights.get(guide.symptom.value.as_str()), causes_with_faults(guide).first().copied())
+        else {
+            continue;
+        };
+        let network = &proofed.circuits[&sight.circuit].network;
+        // A bout has faults by the score: every fifth tells enough.
+        let strange = network.faults().filter(|fault| !can_show(sight, network, *fault));
+        for fault in strange.step_by(if sight.circuit.ends_with("-bout") { 5 } else { 1 }) {
+            let name = network.fault_name(fault).to_owned();
+            let fault = guide.causes[cause].sound().unwrap().fault.iter().next().unwrap().clone();
+            let strange = Placed { value: Id(name.clone()), place: fault.place };
+            if !objects(&demo.proof(demo.with(at, |guide| set(guide, cause, Many(vec![strange]))))) {
+                missed.push((guide.symptom.value.0.clone(), name));
+            }
+            *tried.entry(guide.symptom.value.0.clone()).or_default() += 1;
+        }
+    }
+    assert!(missed.is_empty(), "nothing said to {missed:?}");
+    for guide in ["side-dead", "body-cord-dead", "body-cord-comes-and-goes", "jacket-too-high", "mask-cord-dead"] {
+        assert!(tried.contains_key(guide), "{guide} has no fault that cannot show it: {tried:?}");
+    }
+}
+
+/// Whether a fault can show every lamp of a symptom, and one of its signs, each by itself.
+fn can_show(sight: &Sight, network: &Network, fault: FaultId) -> bool {
+    let answers = |reading, position| network.seen(reading, position, Some(fault)).unwrap().answers();
+    let all = sight.signs.iter().flatten().all(|(sign, _)| answers(sign.reading, sign.position).contains(sign.shows));
+    let signs = sight.one_of.as_deref().unwrap_or_default();
+    let one = signs.iter().any(|sign| !answers(sign.reading, sign.position).contradicts(sign.shows));
+    all && (one || signs.is_empty())
+}
+
+#[test]
+fn every_symptom_that_an_instrument_shows_is_held_against_a_circuit_and_the_others_say_why_not() {
+    let demo = Demo::read();
+    for (file, guide) in &demo.guides.symptoms {
+        let text = &demo.folder.texts.get(*file).unwrap().text;
+        let said = text.lines().any(|line| line.starts_with("seen on: eye and hand # no circuit: "));
+        assert!(guide.circuit.is_some() || said, "{}", guide.symptom.value);
+        let named = guide.causes.iter().filter_map(|cause| cause.sound()).any(|cause| !cause.fault.is_empty());
+        assert!(named || guide.circuit.is_none(), "{}: no cause names a fault", guide.symptom.value);
+        let known = guide.lamps.len() + guide.signs.len() > 0;
+        assert!(known || guide.circuit.is_none(), "{}: nothing to hold a fault against", guide.symptom.value);
+    }
 }
 
 /// The demo handbook, read once.

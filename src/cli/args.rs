@@ -101,6 +101,8 @@ pub enum Blank {
     Limits,
     /// The glossary.
     Words,
+    /// A way to learn.
+    Learning,
 }
 
 /// `reckon`.
@@ -267,6 +269,8 @@ pub enum KindName {
     Limits,
     /// The glossary.
     Words,
+    /// A way to learn.
+    Learning,
 }
 
 /// `completions`.

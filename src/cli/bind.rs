@@ -4,10 +4,10 @@ use super::args::BindJob;
 use super::proof::{findings, opened, outcome};
 use super::report::{count, human};
 use super::terminal::{Outcome, Terminal};
-use crate::handbook::{Handbook, lay_out};
+use crate::handbook::{Handbook, lay_out_all};
 use crate::press::{self, Address, Manner, Pressed, Progress, Strangers, Way};
 use crate::proof::{Proofed, proof};
-use crate::render::{Theme, render};
+use crate::render::{Theme, render_all};
 use crate::source::{Folder, read_theme};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use std::collections::BTreeMap;
@@ -58,11 +58,12 @@ fn refused(job: &BindJob) -> Option<String> {
 
 /// Renders and writes; how many pages there are, and what was written. What goes wrong comes in words.
 fn pressed(job: &BindJob, proofed: &Proofed, folder: &Folder) -> Result<(usize, Pressed), String> {
-    let mut handbook = lay_out(proofed, folder);
-    let sheets = if job.pdf { sheets_as_pdf(&mut handbook)? } else { BTreeMap::new() };
-    let theme = theme(&job.guides, &handbook.cover.theme)?;
-    let pages = handbook.pages.len();
-    let files = render(handbook, &theme).map_err(|error| error.to_string())?;
+    let mut handbooks = lay_out_all(proofed, folder);
+    let sheets = if job.pdf { sheets_as_pdf(&mut handbooks)? } else { BTreeMap::new() };
+    let name = handbooks.first().map_or("", |handbook| &handbook.cover.theme);
+    let theme = theme(&job.guides, name)?;
+    let pages = handbooks.iter().map(|handbook| handbook.pages.len()).sum();
+    let files = render_all(handbooks, &theme).map_err(|error| error.to_string())?;
     let mut addressed = BTreeMap::new();
     for (address, bytes) in files.into_iter().chain(sheets) {
         let known =
@@ -78,13 +79,17 @@ fn pressed(job: &BindJob, proofed: &Proofed, folder: &Folder) -> Result<(usize, 
 
 /// A PDF for every sheet, by its address; the sheets get links to them.
 #[cfg(feature = "pdf")]
-fn sheets_as_pdf(handbook: &mut Handbook) -> Result<BTreeMap<String, Vec<u8>>, String> {
-    let (files, _) = crate::render::pdf::beside_sheets(handbook).map_err(|failed| failed.to_string())?;
-    Ok(files)
+fn sheets_as_pdf(handbooks: &mut [Handbook]) -> Result<BTreeMap<String, Vec<u8>>, String> {
+    let mut all = BTreeMap::new();
+    for handbook in handbooks {
+        let (files, _) = crate::render::pdf::beside_sheets(handbook).map_err(|failed| failed.to_string())?;
+        all.extend(files);
+    }
+    Ok(all)
 }
 
 #[cfg(not(feature = "pdf"))]
-fn sheets_as_pdf(_: &mut Handbook) -> Result<BTreeMap<String, Vec<u8>>, String> {
+fn sheets_as_pdf(_: &mut [Handbook]) -> Result<BTreeMap<String, Vec<u8>>, String> {
     Err(super::sheet::NO_PDF.to_owned())
 }
 

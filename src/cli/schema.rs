@@ -22,6 +22,7 @@ impl From<KindName> for Kind {
             KindName::Stores => Kind::Stores,
             KindName::Limits => Kind::Limits,
             KindName::Words => Kind::Words,
+            KindName::Learning => Kind::Learning,
         }
     }
 }

@@ -26,6 +26,8 @@ pub const FETCH: &str = "fetch.html";
 pub const ABOUT: &str = "about.html";
 /// *Writing guides*.
 pub const WRITING: &str = "writing.html";
+/// Where an exercise on the practice bench is chosen.
+pub const PRACTICE: &str = "practice.html";
 /// Every page.
 pub const ALL: &str = "all.html";
 
@@ -54,12 +56,38 @@ pub fn guide(kind: Kind, id: &str) -> Address {
         Kind::Stores => STORES.to_owned(),
         Kind::Limits => LIMITS.to_owned(),
         Kind::Words => WORDS.to_owned(),
+        Kind::Learning => format!("learning/{id}.html"),
     }
 }
 
 /// The page of an item of kit.
 pub fn kit(item: &str) -> Address {
     format!("kit/{item}.html")
+}
+
+/// The practice bench of a fault-finding guide.
+pub fn practice(id: &str) -> Address {
+    format!("practice/{id}.html")
+}
+
+/// The exercise cards of a fault-finding guide.
+pub fn cards(id: &str) -> Address {
+    format!("practice/cards/{id}.html")
+}
+
+/// A stop of a way to learn.
+pub fn stop(way: &str, id: &str) -> Address {
+    format!("learning/{way}/{id}.html")
+}
+
+/// What the lamps of an instrument can show of an item.
+pub fn lamps_of(item: &str, instrument: &str) -> Address {
+    format!("lamps/{item}-on-{instrument}.html")
+}
+
+/// The page that teaches a circuit.
+pub fn how(circuit: &str) -> Address {
+    format!("how/{circuit}.html")
 }
 
 /// The sheet of a guide.

@@ -4,7 +4,6 @@
 //! Leaves to others: where lines run, and symbols (`render::figures::circuit`). Only what belongs to the item and its pins is
 //! drawn: of a weapon at the apparatus the weapon.
 
-use super::laying::place_title;
 use super::page::{CircuitFigure, DrawnPiece, DrawnPoint};
 use crate::proof::network::{Label, Wired};
 use crate::reckoning::circuit::{
@@ -61,14 +60,19 @@ impl<'a> Sketch<'a> {
         })
     }
 
-    /// The drawing in a position, with a fault or without one.
+    /// The drawing in a position, with a fault or without one, with the loop that the first lamp looks at.
     pub fn drawn(&self, position: PositionId, fault: Option<FaultId>) -> Option<CircuitFigure> {
+        self.drawn_between(self.pair, position, fault)
+    }
+
+    /// The same with the current between two other points.
+    pub fn drawn_between(&self, pair: Pair, position: PositionId, fault: Option<FaultId>) -> Option<CircuitFigure> {
         let network = &self.wired.network;
         let now: BTreeMap<Carrier, Link> = by_carrier(network.links(position, fault).ok()?);
         let mut all: BTreeMap<Carrier, Link> = by_carrier(network.links(Network::REST, None).ok()?);
         all.extend(by_carrier(network.links(position, None).ok()?));
         all.extend(now.clone());
-        let live: BTreeSet<Carrier> = network.live_loop(self.pair, position, fault).ok()?.into_iter().collect();
+        let live: BTreeSet<Carrier> = network.live_loop(pair, position, fault).ok()?.into_iter().collect();
         let changes = fault.and_then(|fault| network.fault_of(fault)).map_or(&[][..], |fault| fault.changes.as_slice());
         let pieces = all.values().filter_map(|link| {
             let (from, to) = (self.index(link.from)?, self.index(link.to)?);
@@ -81,13 +85,13 @@ impl<'a> Sketch<'a> {
                 // The places name the rest; more words than these do not fit beside one another.
                 label: label
                     .filter(|_| faulty || matches!(link.carrier, Carrier::Touching(_)) && self.is_across(from, to))
-                    .map(|label| label.title.clone()),
+                    .map(in_short),
                 value: None,
                 live: live.contains(&link.carrier),
                 faulty,
             })
         });
-        let (ends, stubs) = self.stubs(now.values(), changes);
+        let (ends, stubs) = self.stubs(now.values(), changes, &live);
         let position_name = network.position_name(position);
         let points = self.points.iter().map(|(point, place)| self.point(*point, *place));
         Some(CircuitFigure {
@@ -95,7 +99,7 @@ impl<'a> Sketch<'a> {
             at_rest: position == Network::REST,
             fault: fault.and_then(|fault| words(&self.wired.labels.faults, network.fault_name(fault))),
             closed: !live.is_empty(),
-            places: self.places.iter().map(|place| place_title(place)).collect(),
+            places: self.places.iter().map(|place| (*place).to_owned()).collect(),
             points: points.chain(ends).collect(),
             pieces: pieces.chain(self.lamp(position, fault)).chain(stubs).collect(),
         })
@@ -106,6 +110,7 @@ impl<'a> Sketch<'a> {
         &self,
         links: impl Iterator<Item = &'l Link>,
         changes: &[Change],
+        live: &BTreeSet<Carrier>,
     ) -> (Vec<DrawnPoint>, Vec<DrawnPiece>) {
         let (first, last) = (self.ways.values().min().copied(), self.ways.values().max().map_or(0, |last| last + 1));
         let touching = links.filter(|link| !matches!(link.carrier, Carrier::Piece(_)));
@@ -120,14 +125,14 @@ impl<'a> Sketch<'a> {
                 to: self.points.len() + number,
                 place,
                 kind: "contact-closed",
-                label: self.label(carrier).map(|label| label.title.clone()),
+                label: self.label(carrier).map(in_short),
                 value: None,
-                live: false,
+                live: live.contains(&carrier),
                 faulty: is_changed(carrier, changes),
             };
-            // Beside the column that it touches, on the outside.
+            // Beside the column that it touches, on the outside; what hangs free, like the tip of an epee, is at the left.
             let touched = self.points.get(here).and_then(|(point, _)| self.ways.get(point).copied());
-            let way = if touched == first { 0 } else { last + 1 };
+            let way = if touched.is_none() || touched == first { 0 } else { last + 1 };
             (DrawnPoint { place, way, label: None }, piece)
         };
         inner.enumerate().map(stub).unzip()
@@ -193,6 +198,11 @@ impl<'a> Sketch<'a> {
     }
 }
 
+/// What stands beside a symbol: there is little room.
+fn in_short(label: &Label) -> String {
+    label.short.clone().unwrap_or_else(|| label.title.clone())
+}
+
 fn no_place(label: &Label) -> bool {
     label.place.is_none()
 }
@@ -205,7 +215,7 @@ fn by_carrier(links: Vec<Link>) -> BTreeMap<Carrier, Link> {
     links.into_iter().map(|link| (link.carrier, link)).collect()
 }
 
-/// What the first lamp looks at, a tester's or the apparatus's; without one, the two contacts of the socket.
+/// What the first lamp looks at, a tester's or the apparatus's; without one, the two contacts of the socket; else the first meter.
 fn loop_of(network: &Network) -> Option<Pair> {
     let looked_at = network.readings().find_map(|reading| match network.reading_of(reading)? {
         Reading::Lamp { between, .. } => Some(*between),
@@ -220,7 +230,11 @@ fn loop_of(network: &Network) -> Option<Pair> {
         Some(Pair { one: network.find_point(&one)?, other: network.find_point(&other)? })
     };
     let tip_wires = network.find_point("a-contact").and(socket("a", "b"));
-    looked_at.or(tip_wires).or_else(|| socket("b", "c"))
+    let metered = network.readings().find_map(|reading| match network.reading_of(reading)? {
+        Reading::Ohmmeter { measure: Measure::Between(pair), .. } => Some(*pair),
+        _ => None,
+    });
+    looked_at.or(tip_wires).or_else(|| socket("b", "c")).or(metered)
 }
 
 /// Columns: A, B, C from the left as far as they are there; a point without a letter stands in that of the wire it hangs on.

@@ -3,10 +3,10 @@
 //! Leaves to others: the drawing's data (`circuit_drawing`), what lamps mean (`patterns`).
 
 use super::circuit_drawing::{Sketch, words};
-use super::laying::{Laying, markdown, place_title};
+use super::laying::{Laying, markdown};
 use super::lists::used_in;
 use super::page::{Body, Circuit, CircuitFigure, CircuitPart, DrawnPosition, Page};
-use super::{addresses, frame, patterns};
+use super::{addresses, frame, lessons, patterns};
 use crate::model::{self, Kind, ResistanceRange};
 use crate::proof::Thing;
 use crate::proof::cases::sound;
@@ -24,6 +24,7 @@ pub fn page(laying: &Laying<'_>, guide: &model::Circuit) -> Page {
     let body = Circuit {
         says: markdown(guide.says.as_ref()),
         guides: used_in(laying, Thing::Guide(Kind::Circuit), id),
+        how: wired.and_then(|wired| lessons::link(guide, wired)),
         drawings: wired.map_or_else(Vec::new, |wired| drawings(laying, guide, wired)),
         lamps: wired.map_or_else(Vec::new, |wired| patterns::patterns(laying, guide, wired)),
         source: guide.source.as_ref().map(|source| source.value.clone()),
@@ -49,7 +50,8 @@ fn drawings(laying: &Laying<'_>, guide: &model::Circuit, wired: &Wired) -> Vec<D
     drawn.collect()
 }
 
-fn sketch<'a>(laying: &Laying<'_>, guide: &model::Circuit, wired: &'a Wired) -> Option<Sketch<'a>> {
+/// The sketch of a circuit along its item; nothing for a circuit of no item.
+pub fn sketch<'a>(laying: &Laying<'_>, guide: &model::Circuit, wired: &'a Wired) -> Option<Sketch<'a>> {
     let kit = guide.kit.as_ref()?;
     let item = laying.proofed.circuits.get(kit.value.as_str());
     let side = guide.sides.first().map(|side| side.value.as_str());
@@ -84,14 +86,14 @@ fn parts(guide: &model::Circuit, key: &str) -> Vec<CircuitPart> {
         anchor: format!("{key}-piece-{}", piece.piece.value),
         title: piece.title.value.clone(),
         value: piece.ohms.value.value().map(range),
-        place: piece.place.as_ref().map(|place| place_title(place.value.as_str())),
+        place: piece.place.as_ref().map(|place| place.value.0.clone()),
         source: piece.source.as_ref().map(|source| source.value.clone()),
     });
     let touchings = sound(&guide.touching).into_iter().map(|touching| CircuitPart {
         anchor: format!("{key}-touching-{}", touching.touching.value),
         title: touching.title.value.clone(),
         value: touching.ohms.value.value().map(range),
-        place: touching.place.as_ref().map(|place| place_title(place.value.as_str())),
+        place: touching.place.as_ref().map(|place| place.value.0.clone()),
         source: touching.source.as_ref().map(|source| source.value.clone()),
     });
     pieces.chain(touchings).collect()
@@ -120,7 +122,7 @@ fn faults(guide: &model::Circuit, wired: &Wired, key: &str) -> Vec<CircuitPart> 
             anchor: format!("{key}-fault-{id}"),
             title: words(&wired.labels.faults, id).unwrap_or_else(|| id.to_owned()),
             value: ohms_that_tell(wired, fault),
-            place: label.and_then(|label| label.place.as_ref()).map(|place| place_title(place.as_str())),
+            place: label.and_then(|label| label.place.as_ref()).map(|place| place.0.clone()),
             source: sources.get(id).map(|source| (*source).to_owned()),
         }
     };

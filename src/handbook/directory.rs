@@ -63,7 +63,8 @@ fn also(guides: &model::Guides) -> BTreeMap<(Kind, &str), &Many<Line>> {
     let symptoms = guides.symptoms.iter().map(|(_, g)| ((Kind::Symptom, g.symptom.value.as_str()), &g.also));
     let procedures = guides.procedures.iter().map(|(_, g)| ((Kind::Procedure, g.procedure.value.as_str()), &g.also));
     let checklists = guides.checklists.iter().map(|(_, g)| ((Kind::Checklist, g.checklist.value.as_str()), &g.also));
-    symptoms.chain(procedures).chain(checklists).collect()
+    let learning = guides.learning.iter().map(|(_, g)| ((Kind::Learning, g.learning.value.as_str()), &g.also));
+    symptoms.chain(procedures).chain(checklists).chain(learning).collect()
 }
 
 fn pointing(proofed: &Proofed) -> BTreeMap<(Thing, &str), Vec<(Kind, &str)>> {

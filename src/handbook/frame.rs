@@ -19,6 +19,7 @@ pub fn page(address: &str, kind: &'static str, title: &str, body: Body) -> Page 
         body,
         linked_from: Vec::new(),
         code: String::new(),
+        languages: Vec::new(),
         source_file: None,
     }
 }

@@ -2,14 +2,12 @@
 
 use super::laying::{Laying, markdown};
 use super::page::{
-    Body, ChainPlace, Front, Kit, KitLamps, KitRows, LampGroup, LampShown, Lamps, LimitRow, Link, Page, SymptomRow,
+    Body, ChainPlace, Front, Kit, KitRows, LampDoors, LampGroup, LampShown, Lamps, LimitRow, Link, Page, SymptomRow,
 };
-use super::{addresses, frame, patterns};
-use crate::model::{self, LampState, Named, SeenOn};
+use super::{addresses, frame, lessons, places};
+use crate::model::{self, LampState, Named};
 use crate::proof::Thing;
 use crate::proof::cases::sound;
-use crate::proof::network::Wired;
-use crate::proof::sights::lamps;
 
 /// How many jobs the front page names; the rest stand on their own page.
 const JOBS_IN_FRONT: usize = 6;
@@ -25,7 +23,7 @@ pub fn items<'a>(laying: &Laying<'a>) -> Vec<&'a str> {
 pub type Faults<'a> = [(&'a model::Symptom, SymptomRow)];
 
 /// The front page.
-pub fn front_page(laying: &Laying<'_>, faults: &Faults<'_>) -> Page {
+pub fn front_page(laying: &Laying<'_>, faults: &Faults<'_>, doors: &[LampDoors]) -> Page {
     let guides = &laying.proofed.guides;
     let handbook = guides.handbook.as_ref().map(|(_, file)| file);
     let front = Front {
@@ -37,7 +35,7 @@ pub fn front_page(laying: &Laying<'_>, faults: &Faults<'_>) -> Page {
             .filter(|kit| !kit.symptoms.is_empty())
             .collect(),
         lamps: lamp_groups(faults),
-        lamps_by_kit: has_lamps(laying).then(|| format!("{}#by-kit", addresses::LAMPS)),
+        doors: doors.to_vec(),
         jobs: guides.procedures.iter().take(JOBS_IN_FRONT).map(|(_, guide)| laying.job_row(guide)).collect(),
         checks: guides.checklists.iter().map(|(_, guide)| laying.check_row(guide)).collect(),
     };
@@ -108,34 +106,13 @@ fn group_of(lamps: &[LampShown]) -> &'static str {
 }
 
 /// By what the lamp does.
-pub fn lamps_page(laying: &Laying<'_>, faults: &Faults<'_>) -> Page {
+pub fn lamps_page(faults: &Faults<'_>, doors: &[LampDoors]) -> Page {
     frame::page(
         addresses::LAMPS,
         "kind-lamps",
         "",
-        Body::Lamps(Lamps { groups: lamp_groups(faults), kits: kit_lamps(laying) }),
+        Body::Lamps(Lamps { groups: lamp_groups(faults), doors: doors.to_vec() }),
     )
-}
-
-/// Whether a circuit of a kept item has a lamp.
-fn has_lamps(laying: &Laying<'_>) -> bool {
-    let kept = items(laying);
-    let circuits = laying.proofed.guides.circuits.iter().map(|(_, guide)| guide);
-    let kept = circuits.filter(|guide| guide.kit.as_ref().is_some_and(|kit| kept.contains(&kit.value.as_str())));
-    let whole = |id: &str| laying.proofed.circuits.get(id).is_some_and(Wired::is_whole);
-    let lit =
-        |guide: &model::Circuit| [SeenOn::Tester, SeenOn::Apparatus].iter().any(|on| !lamps(guide, *on).is_empty());
-    kept.into_iter().any(|guide| whole(guide.circuit.value.as_str()) && lit(guide))
-}
-
-/// The lamps of each item, as its circuits compute them.
-fn kit_lamps(laying: &Laying<'_>) -> Vec<KitLamps> {
-    let of = |item: &str| KitLamps {
-        item: item.to_owned(),
-        title: laying.item_title(item),
-        lamps: patterns::of_item(laying, item),
-    };
-    items(laying).into_iter().map(of).filter(|kit| !kit.lamps.is_empty()).collect()
 }
 
 /// The pages of the items of kit.
@@ -153,15 +130,18 @@ fn kit_page(laying: &Laying<'_>, faults: &Faults<'_>, item: &str) -> Page {
         symptoms: symptoms(faults, item),
         jobs: guides.procedures.iter().filter(|(_, g)| here(&g.kit)).map(|(_, g)| laying.job_row(g)).collect(),
         checks: guides.checklists.iter().filter(|(_, g)| here(&g.kit)).map(|(_, g)| laying.check_row(g)).collect(),
+        how: lessons::links(laying, item),
         circuits: circuits.map(|(_, g)| circuit_link(laying, g)).collect(),
         limits: limits
             .filter_map(|limit| laying.limit(limit.limit.value.as_str()))
             // The limit itself stands on the page of limits: here its id is another, so that one file can hold both.
             .map(|limit| LimitRow { id: format!("kit-{item}-{}", limit.id), ..limit })
             .collect(),
+        places: places::places(laying, item),
     };
     let mut page = frame::page(&addresses::kit(item), "kind-kit", &laying.item_title(item), Body::Kit(kit));
-    page.rail = Some(laying.rail(item, |_| ("plain", None, None))).filter(|rail| !rail.places.is_empty());
+    page.rail = Some(laying.rail(item, |place| ("plain", None, Some(places::address(item, place)))))
+        .filter(|rail| !rail.places.is_empty());
     page
 }
 

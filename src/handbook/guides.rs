@@ -115,7 +115,7 @@ fn check_item(laying: &Laying<'_>, guide: &model::Checklist, number: usize, item
         id: format!("{}-{}", guide.checklist.value, item.item.value),
         number,
         what: worded(&item.full, item.short.as_ref()),
-        place: item.place.as_ref().map(|place| super::laying::place_title(place.value.as_str())),
+        place: item.place.as_ref().map(|place| place.value.0.clone()),
         with: item.with.as_ref().map(|tool| laying.link(Thing::Tool, tool.value.as_str())),
         pieces: item.pieces.map_or(1, |pieces| pieces.0),
         read: item.read.as_ref().map(|read| read.value.clone()),

@@ -72,7 +72,7 @@ impl<'a> Laying<'a> {
             .into_iter()
             .map(|place| {
                 let (state, share, address) = state(place);
-                RailPlace { place: place.to_owned(), title: place_title(place), state, share, address }
+                RailPlace { place: place.to_owned(), title: place.to_owned(), state, share, address }
             })
             .collect();
         let shares = places.iter().any(|place| place.share.is_some());
@@ -84,7 +84,7 @@ impl<'a> Laying<'a> {
         let item = kit?.value.as_str();
         let here = here.map(|named| named.value.as_str());
         let state = |place: &str| if Some(place) == here { "here" } else { "plain" };
-        let rail = self.rail(item, |place| (state(place), None, Some(addresses::kit(item))));
+        let rail = self.rail(item, |place| (state(place), None, Some(super::places::address(item, place))));
         (!rail.places.is_empty()).then_some(rail)
     }
 
@@ -220,11 +220,6 @@ pub fn safety<'s>(notes: impl IntoIterator<Item = &'s Tolerant<Safety>>) -> Vec<
     notes.sort_by_key(|note| note.signal);
     notes.dedup();
     notes
-}
-
-/// A place in words: `clip-place` is "Clip place".
-pub fn place_title(place: &str) -> String {
-    Id(place.to_owned()).spoken()
 }
 
 /// On what a symptom is seen: a message id.

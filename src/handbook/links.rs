@@ -38,7 +38,7 @@ pub type Targets = BTreeMap<(LinkKind, String), Target>;
 /// The table of a handbook.
 pub fn targets(laying: &Laying<'_>) -> Targets {
     let kinds = [LinkKind::Part, LinkKind::Tool, LinkKind::Consumable, LinkKind::Limit, LinkKind::Word];
-    let guides = [Kind::Symptom, Kind::Procedure, Kind::Checklist, Kind::Circuit].map(LinkKind::Guide);
+    let guides = [Kind::Symptom, Kind::Procedure, Kind::Checklist, Kind::Circuit, Kind::Learning].map(LinkKind::Guide);
     let mut targets = Targets::new();
     for kind in kinds.into_iter().chain(guides) {
         let thing = Thing::from(kind);
@@ -62,6 +62,7 @@ pub fn give_back(laying: &Laying<'_>, pages: &mut [Page]) {
             Body::Procedure(_) => Kind::Procedure,
             Body::Checklist(_) => Kind::Checklist,
             Body::Circuit(_) => Kind::Circuit,
+            Body::Way(_) => Kind::Learning,
             _ => continue,
         };
         let id = page.address.rsplit('/').next().unwrap_or("").trim_end_matches(".html").to_owned();

@@ -5,6 +5,7 @@ use super::page::{
     AllPages, AllRow, Body, JobGroup, Jobs, Letter, Limits, Link, Page, Rows, StoreGroup, StoreRow, Stores, WordRow,
     Words,
 };
+use super::search::{self, Entry};
 use super::{addresses, frame, limits};
 use crate::model::{Consumable, Kind, Line, Many, Named, Part, Prose, Signal, Tool};
 use crate::proof::Thing;
@@ -91,7 +92,7 @@ fn row(laying: &Laying<'_>, thing: Thing, stored: Stored<'_>) -> StoreRow {
 /// The guides that point at a thing.
 pub fn used_in(laying: &Laying<'_>, thing: Thing, id: &str) -> Vec<Link> {
     let pointing = laying.directory.pointing.get(&(thing, id)).into_iter().flatten();
-    let has_page = |kind: Kind| matches!(kind, Kind::Symptom | Kind::Procedure | Kind::Checklist | Kind::Circuit);
+    let has_page = |kind: Kind| !matches!(kind, Kind::Handbook | Kind::Stores | Kind::Limits | Kind::Words);
     let pointing = pointing.filter(|(kind, _)| has_page(*kind));
     let mut links: Vec<Link> = pointing.map(|(kind, from)| laying.link(Thing::Guide(*kind), from)).collect();
     links.sort();
@@ -144,23 +145,46 @@ pub fn sheets_page(pages: &[Page]) -> Page {
     own(addresses::SHEETS, "kind-sheets", Body::Sheets(Rows { rows }))
 }
 
-/// Every page that people look for by name: no questions and endings, no lists of the program's own.
-pub fn all_page(pages: &[Page]) -> Page {
+/// Everything that people look for by name: pages, words, what is in the stores, limits, and the other names of all these. No questions and
+/// endings, no lists of the program's own.
+pub fn all_page(laying: &Laying<'_>, pages: &[Page]) -> Page {
     let mut letters: BTreeMap<String, Vec<AllRow>> = BTreeMap::new();
-    let named = pages.iter().filter(|page| !page.title.is_empty());
-    let sought = named.filter(|page| !matches!(page.body, Body::Question(_) | Body::Ending(_) | Body::Sheet(_)));
-    for page in sought {
-        let letter = page
-            .title
-            .chars()
-            .find(|letter| letter.is_alphanumeric())
-            .map_or(String::new(), |l| l.to_uppercase().collect());
-        let link = Link { title: page.title.clone(), address: page.address.clone() };
-        letters.entry(letter).or_default().push(AllRow { link, kind: page.kind });
+    for row in page_rows(pages).chain(search::entries(laying, pages).iter().flat_map(other_rows)) {
+        let first = row.link.title.chars().find(|letter| letter.is_alphanumeric());
+        let letter = first.map_or(String::new(), |letter| letter.to_uppercase().collect());
+        letters.entry(letter).or_default().push(row);
     }
     let letters = letters.into_iter().map(|(letter, mut rows)| {
-        rows.sort_by_key(|row| (row.link.title.to_lowercase(), row.link.address.clone()));
+        rows.sort_by_key(|row| (row.link.title.to_lowercase(), row.see.clone(), row.link.address.clone()));
+        rows.dedup();
         Letter { letter, rows }
     });
     own(addresses::ALL, "kind-all", Body::All(AllPages { letters: letters.collect() }))
+}
+
+fn page_rows(pages: &[Page]) -> impl Iterator<Item = AllRow> {
+    let hidden = |page: &&Page| {
+        matches!(
+            page.body,
+            Body::Question(_) | Body::Ending(_) | Body::Sheet(_) | Body::Practice(_) | Body::Cards(_) | Body::Stop(_)
+        )
+    };
+    let named = pages.iter().filter(move |page| !page.title.is_empty() && !hidden(page));
+    named.map(|page| AllRow {
+        link: Link { title: page.title.clone(), address: page.address.clone() },
+        kind: page.kind,
+        see: None,
+    })
+}
+
+/// The listed things that have no page of their own, and all other names.
+fn other_rows(entry: &Entry) -> Vec<AllRow> {
+    let row = |title: &str, see: Option<&str>| AllRow {
+        link: Link { title: title.to_owned(), address: entry.address.clone() },
+        kind: entry.kind,
+        see: see.map(str::to_owned),
+    };
+    let itself = entry.address.contains('#').then(|| row(&entry.title, None));
+    let others = entry.also.iter().map(|other| row(other, Some(&entry.title)));
+    itself.into_iter().chain(others).collect()
 }

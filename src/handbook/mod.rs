@@ -13,20 +13,29 @@ mod frame;
 mod front;
 mod guides;
 mod kit_list;
+mod lamps;
+mod languages;
 mod laying;
+mod learning;
+mod lessons;
 mod limits;
 mod links;
 mod lists;
 pub(crate) mod numbers;
 pub mod page;
 mod patterns;
+mod places;
+mod practice;
 mod questions;
+mod rehearsal;
 mod search;
+mod self_check;
 mod sheets;
 mod symptom;
 mod ways;
 mod writing;
 
+pub use languages::lay_out_all;
 pub use links::{LinkedLimit, Target, Targets};
 pub use search::Entry;
 
@@ -46,6 +55,10 @@ use std::collections::BTreeMap;
 pub struct Handbook {
     /// What stands on every page.
     pub cover: Cover,
+    /// For another language than the handbook's own: the folder that its pages are in.
+    pub folder: Option<String>,
+    /// The club's own message files for this language, in Fluent's syntax; the last has the last word.
+    pub messages: Vec<String>,
     /// The pages.
     pub pages: Vec<Page>,
     /// What short links in texts lead to.
@@ -86,8 +99,11 @@ pub fn lay_out(proofed: &Proofed, folder: &Folder) -> Handbook {
     links::give_back(&laying, &mut pages);
     pages.sort_by(|one, other| one.address.cmp(&other.address));
     let search = search::entries(&laying, &pages);
+    let cover = cover(proofed);
     Handbook {
-        cover: cover(proofed),
+        messages: languages::messages(folder, &cover.language),
+        folder: None,
+        cover,
         search,
         targets: links::targets(&laying),
         pictures: pictures(proofed, folder),
@@ -111,12 +127,20 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     let faults = guides.symptoms.iter().zip(&laid);
     let faults: Vec<_> = faults.map(|((_, guide), laid)| (guide, laying.symptom_row(guide, laid.minutes))).collect();
     let (of_faults, sheets): (Vec<_>, Vec<_>) = laid.into_iter().map(|laid| (laid.pages, laid.sheet)).unzip();
-    let mut pages = vec![front::front_page(laying, &faults), front::lamps_page(laying, &faults)];
+    let lamps = lamps::pages(laying, &faults);
+    let doors = lamps::doors(&lamps);
+    let mut pages = vec![front::front_page(laying, &faults, &doors), front::lamps_page(&faults, &doors)];
+    pages.extend(lamps);
+    pages.extend(lessons::pages(laying));
     pages.extend(front::kit_pages(laying, &faults));
     pages.extend(of_faults.into_iter().flatten());
     pages.par_extend(guides.procedures.par_iter().map(|(_, guide)| guides::procedure_page(laying, guide)));
     pages.extend(guides.checklists.iter().map(|(_, guide)| guides::checklist_page(laying, guide)));
-    pages.extend(guides.circuits.iter().map(|(_, guide)| circuits::page(laying, guide)));
+    pages.par_extend(guides.circuits.par_iter().map(|(_, guide)| circuits::page(laying, guide)));
+    pages.extend(guides.learning.iter().flat_map(|(_, guide)| learning::pages(laying, guide)));
+    if !guides.symptoms.is_empty() {
+        pages.push(practice::index(laying));
+    }
     pages.push(lists::limits_page(laying));
     pages.push(lists::stores_page(laying));
     pages.push(lists::words_page(laying));
@@ -125,7 +149,7 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     pages.extend(sheets::pages(laying).into_iter().chain(sheets.into_iter().flatten()));
     pages.push(lists::sheets_page(&pages));
     pages.push(writing::page(laying));
-    pages.push(lists::all_page(&pages));
+    pages.push(lists::all_page(laying, &pages));
     pages
 }
 

@@ -9,9 +9,12 @@ use super::page::{LampSaid, LampShown, Link, PatternRow, Patterns};
 use crate::model::{self, Kind, LampState, SeenOn};
 use crate::proof::cases::sound;
 use crate::proof::network::Wired;
-use crate::proof::sights::{lamps, shown};
+use crate::proof::sights::{Sight, lamps, shown};
 use crate::reckoning::circuit::{Answer, FaultId, Network, PositionId, ReadingId};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// How many positions a lamp is looked at in, rest aside.
+const MOST_POSITIONS: usize = 3;
 
 /// The lamps of a circuit, each with its patterns at rest and pressed.
 pub fn patterns(laying: &Laying<'_>, guide: &model::Circuit, wired: &Wired) -> Vec<Patterns> {
@@ -40,16 +43,23 @@ enum Kit {
 /// What the lamp does in each position looked at.
 type States = Vec<LampState>;
 
+/// A position, with everything that the lamp can do in it: of sound kit first, then with each fault.
+struct Column {
+    position: PositionId,
+    states: Vec<Vec<LampState>>,
+}
+
 impl Looking<'_> {
     fn patterns(&self, on: SeenOn) -> Option<Patterns> {
-        let positions = self.positions();
+        let columns = self.columns();
+        let positions: Vec<PositionId> = columns.iter().map(|column| column.position).collect();
         let mut faults: BTreeMap<States, Vec<FaultId>> = BTreeMap::new();
-        let sound = self.states(&positions, None);
+        let sound = states(&columns, 0);
         for states in &sound {
             faults.entry(states.clone()).or_default();
         }
-        for fault in self.wired.network.faults() {
-            for states in self.states(&positions, Some(fault)) {
+        for (row, fault) in self.wired.network.faults().enumerate() {
+            for states in states(&columns, row + 1) {
                 faults.entry(states).or_default().push(fault);
             }
         }
@@ -71,23 +81,38 @@ impl Looking<'_> {
         })
     }
 
-    /// At rest, and pressed, where the tip can be pressed; else the first position that there is.
-    fn positions(&self) -> Vec<PositionId> {
+    /// At rest; pressed, where the tip can be pressed; and what guides tell of this lamp. Only where it can differ from rest.
+    fn columns(&self) -> Vec<Column> {
         let network = &self.wired.network;
+        let rest = self.column(Network::REST);
         let side = network.reading_name(self.reading).split('-').next().unwrap_or("").to_owned();
         let pressed =
             ["pressed".to_owned(), format!("{side}-pressed")].iter().find_map(|name| network.find_position(name));
-        let other = pressed.or_else(|| network.positions().nth(1));
-        [Some(Network::REST), other].into_iter().flatten().collect()
+        let mut seen = BTreeSet::from([Network::REST]);
+        let asked = pressed.into_iter().chain(self.told()).filter(|position| seen.insert(*position));
+        let differs = |column: &Column| column.states != rest.states;
+        let mut others: Vec<Column> =
+            asked.map(|position| self.column(position)).filter(differs).take(MOST_POSITIONS).collect();
+        if others.is_empty() {
+            others.extend(network.positions().skip(1).map(|position| self.column(position)).find(differs));
+        }
+        [rest].into_iter().chain(others).collect()
     }
 
-    /// Every row of states that the lamp can show: more than one where it may go either way.
-    fn states(&self, positions: &[PositionId], fault: Option<FaultId>) -> Vec<States> {
-        positions.iter().fold(vec![Vec::new()], |rows, position| {
-            let here = self.state(*position, fault);
-            let with = |row: &States| here.iter().map(|state| [row.as_slice(), &[*state]].concat()).collect::<Vec<_>>();
-            rows.iter().flat_map(with).collect()
-        })
+    /// The positions in which guides tell of this lamp.
+    fn told(&self) -> Vec<PositionId> {
+        let sights = self.laying.proofed.sights.values();
+        let here: Vec<&Sight> = sights.filter(|sight| sight.circuit == self.guide.circuit.value.as_str()).collect();
+        let signs = here.iter().flat_map(|sight| sight.signs.iter().flatten());
+        let signs = signs.map(|(sign, _)| (sign.reading, sign.position));
+        let one_of = here.iter().flat_map(|sight| sight.one_of.iter().flatten());
+        let all = signs.chain(one_of.map(|sign| (sign.reading, sign.position)));
+        all.filter(|(reading, _)| *reading == self.reading).map(|(_, position)| position).collect()
+    }
+
+    fn column(&self, position: PositionId) -> Column {
+        let faults = [None].into_iter().chain(self.wired.network.faults().map(Some));
+        Column { position, states: faults.map(|fault| self.state(position, fault)).collect() }
     }
 
     fn state(&self, position: PositionId, fault: Option<FaultId>) -> Vec<LampState> {
@@ -151,6 +176,15 @@ impl Looking<'_> {
     }
 }
 
+/// Every row of states that the lamp can show with one fault: more than one where it may go either way.
+fn states(columns: &[Column], fault: usize) -> Vec<States> {
+    columns.iter().fold(vec![Vec::new()], |rows, column| {
+        let here = column.states.get(fault).map_or(&[][..], Vec::as_slice);
+        let with = |row: &States| here.iter().map(|state| [row.as_slice(), &[*state]].concat()).collect::<Vec<_>>();
+        rows.iter().flat_map(with).collect()
+    })
+}
+
 /// The lamps of all circuits of an item, in the order of the guides. One fencer at the apparatus is plainer than two.
 pub fn of_item(laying: &Laying<'_>, item: &str) -> Vec<Patterns> {
     let circuits = laying.proofed.guides.circuits.iter().map(|(_, guide)| guide);
@@ -176,6 +210,13 @@ pub fn shows(guide: &model::Circuit, wired: &Wired, position: PositionId) -> Vec
         Some(LampSaid { title: words(&wired.labels.readings, &name)?, state })
     });
     said.collect()
+}
+
+/// The same for one fencer: where the circuit has two sides, the first.
+pub fn shows_of_own_side(guide: &model::Circuit, wired: &Wired, position: PositionId) -> Vec<LampSaid> {
+    let all = shows(guide, wired, position);
+    let own = if guide.sides.is_empty() { all.len() } else { guide.lamps.len() };
+    all.into_iter().take(own).collect()
 }
 
 /// The positions of a circuit with words of their own, in the order written.

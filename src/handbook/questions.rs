@@ -169,7 +169,7 @@ impl<'a> Asking<'a> {
                 ShareRow {
                     title: cause.title.value.clone(),
                     rest: false,
-                    place: cause.place.as_ref().map(|place| super::laying::place_title(place.value.as_str())),
+                    place: cause.place.as_ref().map(|place| place.value.0.clone()),
                     share: in_hundred(*share),
                     address: Some(format!("{own}#{anchor}")),
                     says: cause.says.as_ref().filter(|_| told).map(|says| says.value.0.clone()),

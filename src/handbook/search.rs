@@ -18,7 +18,7 @@ pub struct Entry {
     /// Its kind: a message id.
     pub kind: &'static str,
     /// Other names.
-    pub also: String,
+    pub also: Vec<String>,
     /// What it says, in short.
     pub says: String,
 }
@@ -39,18 +39,15 @@ fn of_page(laying: &Laying<'_>, page: &Page) -> Option<Entry> {
         Body::Procedure(body) => (Some(Kind::Procedure), plain(&body.purpose)),
         Body::Checklist(body) => (Some(Kind::Checklist), plain(&body.purpose)),
         Body::Circuit(body) => (Some(Kind::Circuit), body.says.as_deref().map_or_else(String::new, plain)),
-        Body::Kit(_) => (None, String::new()),
+        Body::Way(body) => (Some(Kind::Learning), plain(&body.purpose)),
+        Body::Stop(body) => (None, body.says.as_deref().map_or_else(String::new, plain)),
+        Body::Practice(_) | Body::Kit(_) => (None, String::new()),
+        Body::How(body) => (None, body.says.as_deref().map_or_else(String::new, plain)),
         _ => return None,
     };
     let also = kind.and_then(|kind| laying.directory.also.get(&(kind, id)));
     let also = also.map_or_else(Vec::new, |also| lines(also));
-    Some(Entry {
-        title: page.title.clone(),
-        address: page.address.clone(),
-        kind: page.kind,
-        also: also.join(", "),
-        says,
-    })
+    Some(Entry { title: page.title.clone(), address: page.address.clone(), kind: page.kind, also, says })
 }
 
 fn thing(
@@ -62,9 +59,8 @@ fn thing(
     says: Option<&Prose>,
 ) -> Entry {
     let link = laying.link(thing, id);
-    let also: Vec<&str> = also.iter().map(|line| line.value.as_str()).collect();
     let says = says.map_or_else(String::new, |says| plain(&says.value.0));
-    Entry { title: link.title, address: link.address, kind, also: also.join(", "), says }
+    Entry { title: link.title, address: link.address, kind, also: lines(also), says }
 }
 
 fn of_stores(laying: &Laying<'_>) -> Vec<Entry> {

@@ -10,7 +10,7 @@ use super::page::{
 };
 use super::questions::{self, Asking};
 use super::ways::{self, At};
-use super::{addresses, circuits, frame, sheets};
+use super::{addresses, circuits, frame, lessons, practice, sheets};
 use crate::model::{self, Kind, Order};
 use crate::proof::Thing;
 use crate::proof::cases::sound;
@@ -32,12 +32,17 @@ pub fn lay(laying: &Laying<'_>, guide: &model::Symptom) -> Laid {
     let Some(case) = laying.case(guide) else { return Laid::default() };
     let ways = ways::ways(guide, case);
     let asking = Asking { laying: *laying, guide, case, ways: &ways };
-    let mut pages = vec![own_page(&asking)];
+    let least = match guide.order {
+        Order::AsWritten => case.diagnosis.quickest_tree(Limits::default()),
+        Order::Quickest => ways.tree.clone(),
+    };
+    let mut pages = vec![own_page(&asking, &least)];
+    pages.extend(practice::pages(&asking, &least));
     pages.extend((1..ways.stops.len()).filter_map(|stop| questions::page(&asking, stop)));
     Laid { pages, sheet: Some(sheets::fault_page(&asking)), minutes: whole(tenths(ways.tree.expected)) }
 }
 
-fn own_page(asking: &Asking<'_>) -> Page {
+fn own_page(asking: &Asking<'_>, least: &Tree) -> Page {
     let Asking { laying, guide, case, ways } = asking;
     let id = guide.symptom.value.as_str();
     let belief = case.diagnosis.belief();
@@ -57,13 +62,14 @@ fn own_page(asking: &Asking<'_>) -> Page {
         counted: case.counted,
         map: map(asking, 0, Fraction::ONE),
         words: words(asking),
-        orders: orders(asking, &ways.tree),
+        orders: orders(asking, &ways.tree, least),
         why: markdown(guide.why.as_ref()),
         groups: groups(asking),
         dead: dead(asking),
         comes_and_goes: comes_and_goes(guide),
         figure: circuits::figure(laying, guide, None),
         circuit: guide.circuit.as_ref().map(|named| laying.link(Thing::Guide(Kind::Circuit), named.value.as_str())),
+        how: lessons::links(laying, guide.kit.value.as_str()).into_iter().next(),
     };
     let address = addresses::guide(Kind::Symptom, id);
     let mut page = frame::page(&address, "kind-symptom", &guide.title.value, Body::Symptom(Box::new(body)));
@@ -83,17 +89,7 @@ pub enum Remedies {
 }
 
 fn sum(shares: impl Iterator<Item = Fraction>) -> Fraction {
-    shares.fold(Fraction::ZERO, add)
-}
-
-/// Adds two shares of one case; their common denominator is the case's whole weight and small.
-fn add(one: Fraction, other: Fraction) -> Fraction {
-    let under = one.denominator() * other.denominator();
-    let over = one.numerator() * other.denominator() + other.numerator() * one.denominator();
-    match (u64::try_from(over), u64::try_from(under)) {
-        (Ok(over), Ok(under)) => Fraction::new(over, under),
-        _ => one,
-    }
+    shares.fold(Fraction::ZERO, |sum, share| sum + share)
 }
 
 fn unlike(laying: &Laying<'_>, guide: &model::Symptom) -> Vec<Unlike> {
@@ -124,14 +120,14 @@ pub fn first(laying: &Laying<'_>, guide: &model::Symptom) -> Vec<First> {
     steps.collect()
 }
 
-fn orders(asking: &Asking<'_>, used: &Tree) -> Orders {
+fn orders(asking: &Asking<'_>, used: &Tree, quickest: &Tree) -> Orders {
     let case = asking.case;
-    let (written, quickest) = match asking.guide.order {
-        Order::AsWritten => (used.clone(), case.diagnosis.quickest_tree(Limits::default())),
-        Order::Quickest => (case.diagnosis.as_written_tree(), used.clone()),
+    let written = match asking.guide.order {
+        Order::AsWritten => used.clone(),
+        Order::Quickest => case.diagnosis.as_written_tree(),
     };
     let cost = |tree: &Tree| OrderCost { average: whole(tenths(tree.expected)), most: whole(tree.worst.0) };
-    let (as_written, least) = (cost(&written), cost(&quickest));
+    let (as_written, least) = (cost(&written), cost(quickest));
     Orders {
         used: match asking.guide.order {
             Order::AsWritten => "as-written",
@@ -139,7 +135,7 @@ fn orders(asking: &Asking<'_>, used: &Tree) -> Orders {
         },
         saves: as_written.average.saturating_sub(least.average),
         proved: quickest.gap == 0.0,
-        quickest_first: questions::first_of(asking, &quickest),
+        quickest_first: questions::first_of(asking, quickest),
         as_written,
         quickest: least,
     }
@@ -190,7 +186,7 @@ fn map(asking: &Asking<'_>, stop: usize, chance: Fraction) -> MapNode {
         At::Question(decision, next, _) => {
             let branches = decision.branches.iter().zip(next).map(|(branch, next)| MapBranch {
                 answer: asking.answer_title(decision.probe.0, branch.answer.0),
-                node: map(asking, *next, times(chance, branch.chance)),
+                node: map(asking, *next, chance * branch.chance),
             });
             let title = asking.probe(decision.probe.0).map_or_else(String::new, questions::short_title);
             node(title, decision.so_far.0, Some(asking.asking_takes(decision)), branches.collect())
@@ -202,12 +198,6 @@ fn map(asking: &Asking<'_>, stop: usize, chance: Fraction) -> MapNode {
 
 fn nowhere() -> MapNode {
     MapNode { title: String::new(), address: None, share: 0, so_far: 0, minutes: None, branches: Vec::new() }
-}
-
-fn times(one: Fraction, other: Fraction) -> Fraction {
-    let over = u64::try_from(one.numerator() * other.numerator());
-    let under = u64::try_from(one.denominator() * other.denominator());
-    over.ok().zip(under.ok()).map_or(Fraction::ZERO, |(over, under)| Fraction::new(over, under))
 }
 
 /// The map in words: every question on the ways without *I cannot tell*, numbered in the order of the tree.
@@ -240,7 +230,7 @@ pub fn belief_by_place(asking: &Asking<'_>, possible: &[(Suspect, Fraction)]) ->
     for (who, share) in possible {
         let Some(place) = asking.cause(who).and_then(|cause| cause.place.as_ref()) else { continue };
         match places.iter_mut().find(|(known, _)| *known == place.value.0) {
-            Some((_, sum)) => *sum = add(*sum, *share),
+            Some((_, sum)) => *sum = *sum + *share,
             None => places.push((place.value.0.clone(), *share)),
         }
     }

@@ -62,6 +62,8 @@ pub struct Circuit {
     /// What sound kit shows: it must, over the whole range of every figure.
     #[serde(default)]
     pub healthy: Many<Tolerant<Healthy>>,
+    /// What there is to learn from it: it makes a page *How it works*.
+    pub teaches: Option<Teaches>,
     /// Findings that are accepted, with the reason.
     #[serde(default)]
     pub accepts: Many<Tolerant<Waiver>>,
@@ -122,6 +124,8 @@ pub struct Piece {
     pub piece: Named,
     /// What it is, in words.
     pub title: Line,
+    /// The same in a word or two, for the drawing.
+    pub short: Option<Line>,
     /// The point it starts at.
     pub from: Named,
     /// The point it ends at.
@@ -141,6 +145,8 @@ pub struct Touching {
     pub touching: Named,
     /// What touches what, in words.
     pub title: Line,
+    /// The same in a word or two, for the drawing.
+    pub short: Option<Line>,
     /// One of the two points.
     pub from: Named,
     /// The other.
@@ -206,9 +212,9 @@ pub struct Fault {
     pub touches: Many<Named>,
     /// The resistance of what touches.
     pub ohms: Option<Placed<Told<ResistanceRange>>>,
-    /// A piece or touching that has more ohms than it should; `by` says how many more.
-    #[serde(rename = "more ohms")]
-    pub more_ohms: Option<Named>,
+    /// Pieces or touchings that have more ohms than they should; `by` says how many more each has.
+    #[serde(rename = "more ohms", default)]
+    pub more_ohms: Many<Named>,
     /// How many ohms more.
     pub by: Option<Placed<Told<ResistanceRange>>>,
     /// Touchings that never close.
@@ -373,6 +379,31 @@ pub struct Healthy {
     pub when: Option<Named>,
     /// What it shows.
     pub shows: Placed<Shows>,
+}
+
+/// What there is to learn from a circuit.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize, JsonSchema)]
+pub struct Teaches {
+    /// Its heading: `How a foil works`.
+    pub title: Line,
+    /// The idea of it, in a sentence or two.
+    pub says: Option<Prose>,
+    /// The positions to look at, one after the other.
+    pub lessons: Many<Tolerant<Lesson>>,
+}
+
+/// One thing to learn: a position to look at, and what to see in it.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize, JsonSchema)]
+pub struct Lesson {
+    /// The position: `rest`, or its id.
+    pub lesson: Named,
+    /// A heading: `A hit off target`. The position's own words if there is none.
+    pub title: Option<Line>,
+    /// What to see in it, in a few plain sentences.
+    pub says: Prose,
+    /// The two points between which the current is looked for, if not those that the first lamp looks at.
+    #[serde(rename = "loop", default)]
+    pub between: Many<Named>,
 }
 
 /// What a reading shows.

@@ -3,17 +3,31 @@
 //! In: [`Folder`]. Out: [`Guides`] and the flaws of their shape. The first key of a file says which kind it is.
 //! Leaves to others: everything that concerns more than one value (`proof`).
 
+use super::translation::{self, Translation, Untranslated, guide_id, is_translation};
 use super::{Guides, Kind};
 use crate::source::{FileId, Flaw, Folder, Node, Place, What, typed};
 use serde::de::DeserializeOwned;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// All guides with the words of another language, as far as there are any.
+#[derive(Debug, Clone, Default)]
+pub struct InLanguage {
+    /// The guides.
+    pub guides: Guides,
+    /// The ids of those that have a translation.
+    pub translated: BTreeSet<String>,
+    /// For each of these: where its translation begins, and what that lacks.
+    pub untranslated: BTreeMap<String, (Place, Vec<Untranslated>)>,
+}
 
 /// Fills all guides of a folder.
 pub fn fill(folder: &Folder) -> (Guides, Vec<Flaw>) {
     let mut filling = Filling::default();
-    for (file, tree) in &folder.trees {
+    let (translations, guides): (Vec<_>, Vec<_>) = folder.trees.iter().partition(|(_, tree)| is_translation(tree));
+    for (file, tree) in guides {
         filling.take(*file, tree);
     }
+    filling.translations(folder, translations.into_iter().map(|(file, tree)| (*file, tree)));
     filling.unread(folder);
     for name in folder.others.keys() {
         filling.guides.others.insert(name.clone());
@@ -24,6 +38,30 @@ pub fn fill(folder: &Folder) -> (Guides, Vec<Flaw>) {
         filling.flaws.push(Flaw::new(Place::top(first), What::NoHandbook));
     }
     (filling.guides, filling.flaws)
+}
+
+/// Fills the guides again with the words of one language. Flaws are those of the translations alone.
+pub fn translated(folder: &Folder, translations: &[Translation], language: &str) -> (InLanguage, Vec<Flaw>) {
+    let mut filling = Filling::default();
+    let mut spoken = InLanguage::default();
+    let mut flaws = Vec::new();
+    for (file, tree) in folder.trees.iter().filter(|(_, tree)| !is_translation(tree)) {
+        let of = |one: &&Translation| one.language == language && Some(one.of.as_str()) == guide_id(tree);
+        let Some(translation) = translations.iter().find(of) else {
+            filling.take(*file, tree);
+            continue;
+        };
+        let (tree, laid) = translation::overlaid(tree, translation);
+        filling.take(*file, &tree);
+        flaws.extend(laid.flaws);
+        spoken.translated.insert(translation.of.clone());
+        spoken.untranslated.insert(translation.of.clone(), (translation.place, laid.untranslated));
+    }
+    let own: BTreeSet<FileId> = translations.iter().map(|translation| translation.file).collect();
+    flaws.extend(filling.flaws.into_iter().filter(|flaw| own.contains(&flaw.place.file)));
+    spoken.guides = filling.guides;
+    spoken.guides.others = folder.others.keys().cloned().collect();
+    (spoken, flaws)
 }
 
 #[derive(Default)]
@@ -45,6 +83,24 @@ impl Filling {
         if !self.fill_kind(kind, file, tree) {
             self.guides.broken.extend(value.text().map(str::to_owned));
             self.handbook_broken |= kind == Kind::Handbook;
+        }
+    }
+
+    /// Translations of guides that are there, each language once.
+    fn translations<'t>(&mut self, folder: &Folder, trees: impl Iterator<Item = (FileId, &'t Node)>) {
+        let known: Vec<String> =
+            folder.trees.iter().filter_map(|(_, tree)| guide_id(tree).map(str::to_owned)).collect();
+        for (file, tree) in trees {
+            let Some(read) = translation::translation(file, tree, &mut self.flaws) else { continue };
+            let first = self.guides.translations.iter().find(|one| one.of == read.of && one.language == read.language);
+            if let Some(first) = first {
+                self.flaws.push(Flaw::new(read.place, What::SecondTranslation(first.place)));
+            } else if known.contains(&read.of) {
+                self.guides.translations.push(read);
+            } else {
+                let what = What::TranslationOfNothing { named: read.of, known: known.clone() };
+                self.flaws.push(Flaw::new(read.place, what));
+            }
         }
     }
 
@@ -83,6 +139,7 @@ impl Filling {
             Kind::Stores => push(&mut guides.stores, file, filled(tree, flaws)),
             Kind::Limits => push(&mut guides.limits, file, filled(tree, flaws)),
             Kind::Words => push(&mut guides.words, file, filled(tree, flaws)),
+            Kind::Learning => push(&mut guides.learning, file, filled(tree, flaws)),
         }
     }
 }

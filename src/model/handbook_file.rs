@@ -17,6 +17,9 @@ pub struct HandbookFile {
     pub edition: Line,
     /// The language that the guides are written in, such as `en`.
     pub language: Line,
+    /// Languages that the whole handbook is to be read in besides: advice then names what has no translation yet.
+    #[serde(default)]
+    pub languages: Many<Line>,
     /// Which units come first.
     #[serde(default)]
     pub units: Units,

@@ -10,12 +10,15 @@ mod electric;
 mod fill;
 mod handbook_file;
 mod kit;
+mod learning;
 mod limits;
+pub mod messages;
 mod procedure;
 pub mod prose;
 mod schema;
 mod stores;
 mod symptom;
+pub mod translation;
 mod value;
 mod words;
 
@@ -23,22 +26,24 @@ pub use checklist::{CheckItem, Checklist, Pieces, SheetLayout};
 pub use circuit::Circuit;
 pub use common::{LampState, Meant, Need, Needs, Odds, Picture, Safety, Signal, SubStep, Time, Waiver, Who};
 pub use electric::{Current, Resistance, ResistanceRange, Voltage};
-pub use fill::fill;
+pub use fill::{InLanguage, fill, translated};
 pub use handbook_file::{HandbookFile, Item, Paper, Units, Withdrawn};
 pub use kit::{BUILT_IN, built_in_places};
+pub use learning::{Learning, LearningStop};
 pub use limits::{BoundKind, Limit, Limits};
 pub use procedure::{Check, Procedure, Step, ThreadState, Torque};
 pub use schema::{any_guide, schema};
 pub use stores::{Consumable, Part, Stores, Tool};
 pub use symptom::{
-    Access, Answer, Cause, First, FirstAnswer, LampSeen, Order, Probe, Reads, Rest, SeenOn, Shares, Symptom, TellApart,
-    Unlike,
+    Access, Answer, Cause, First, FirstAnswer, LampSeen, Order, Probe, Reads, Rest, SeenOn, Shares, SignSeen, Symptom,
+    TellApart, Unlike,
 };
 pub use value::{Id, Line, Many, Markdown, Minutes, Misread, MisreadKind, Named, Prose, Share, Told};
 pub use words::{Glossary, Word};
 
 use crate::source::FileId;
 use std::collections::BTreeSet;
+use translation::Translation;
 
 /// All guides of a handbook, in the order of their files' names.
 #[derive(Debug, Clone, Default)]
@@ -57,8 +62,12 @@ pub struct Guides {
     pub stores: Vec<(FileId, Stores)>,
     /// Limits.
     pub limits: Vec<(FileId, Limits)>,
+    /// Ways to learn.
+    pub learning: Vec<(FileId, Learning)>,
     /// Words.
     pub words: Vec<(FileId, Glossary)>,
+    /// Guides in other languages, in the order of their files' names.
+    pub translations: Vec<Translation>,
     /// Ids of guides that could not be filled, so that what points at them is not called unknown.
     pub broken: BTreeSet<String>,
     /// Files beside the guides, by path: what pictures may point at.
@@ -84,11 +93,13 @@ pub enum Kind {
     Limits,
     /// The glossary.
     Words,
+    /// A way to learn.
+    Learning,
 }
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Kind; 8] = [
+    pub const ALL: [Kind; 9] = [
         Kind::Handbook,
         Kind::Symptom,
         Kind::Procedure,
@@ -97,6 +108,7 @@ impl Kind {
         Kind::Stores,
         Kind::Limits,
         Kind::Words,
+        Kind::Learning,
     ];
 
     /// The key that a guide of this kind starts with.
@@ -110,6 +122,7 @@ impl Kind {
             Kind::Stores => "stores",
             Kind::Limits => "limits",
             Kind::Words => "words",
+            Kind::Learning => "learning",
         }
     }
 

@@ -2,7 +2,7 @@
 //!
 //! Out: the schema as a JSON value; the descriptions are the doc comments of the model.
 
-use super::{Checklist, Circuit, Glossary, HandbookFile, Kind, Limits, Procedure, Stores, Symptom};
+use super::{Checklist, Circuit, Glossary, HandbookFile, Kind, Learning, Limits, Procedure, Stores, Symptom};
 use schemars::generate::SchemaSettings;
 use serde_json::Value;
 
@@ -18,6 +18,7 @@ pub fn schema(kind: Kind) -> Value {
         Kind::Stores => generator.into_root_schema_for::<Stores>(),
         Kind::Limits => generator.into_root_schema_for::<Limits>(),
         Kind::Words => generator.into_root_schema_for::<Glossary>(),
+        Kind::Learning => generator.into_root_schema_for::<Learning>(),
     };
     closed(schema.to_value())
 }

@@ -23,6 +23,9 @@ pub struct Symptom {
     /// What the lamp does.
     #[serde(default)]
     pub lamps: Many<Tolerant<LampSeen>>,
+    /// What is read, where several sights are one and the same symptom: any one of these is it.
+    #[serde(default)]
+    pub signs: Many<Tolerant<SignSeen>>,
     /// The circuit that proofs this guide.
     pub circuit: Option<Named>,
     /// What is going on, in a sentence or two.
@@ -96,6 +99,17 @@ pub struct LampSeen {
     pub when: Option<Named>,
     /// What the lamp does in that position.
     pub shows: Option<Placed<LampState>>,
+}
+
+/// One of the sights by which a symptom is known.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize, JsonSchema)]
+pub struct SignSeen {
+    /// The reading's id in the circuit.
+    pub reading: Named,
+    /// The position of the circuit in which it is taken; `rest` if nothing is said.
+    pub when: Option<Named>,
+    /// What it shows; several if each of them is the symptom.
+    pub reads: Many<Placed<Reads>>,
 }
 
 /// A guide that is taken for this one.

@@ -127,7 +127,7 @@ codes! {
         what: "A value that means nothing here.", why: "The program cannot tell what is meant.", mend: "See the message.";
     UnknownKind, "unknown-kind", Error, No,
         what: "The first key of a file is not a kind of guide.", why: "The first key says what the file is; without it the file is not read.",
-        mend: "Put `symptom:`, `procedure:`, `checklist:`, `circuit:`, `stores:`, `limits:`, `words:` or `handbook:` first.";
+        mend: "Put `symptom:`, `procedure:`, `checklist:`, `circuit:`, `stores:`, `limits:`, `words:`, `learning:` or `handbook:` first.";
     NoHandbook, "no-handbook", Error, No,
         what: "The folder has no `handbook.yaml`.", why: "The handbook would have no title, no edition and no caution.",
         mend: "Add one, or make a new handbook with `coquille begin DIR` and copy it from there.";
@@ -177,6 +177,21 @@ codes! {
         what: "An answer names no cause.", why: "Whoever gives it is led nowhere.", mend: "Say which causes answer so, or delete the answer.";
     TooFewAnswers, "too-few-answers", Error, No,
         what: "A probe has fewer than two answers.", why: "A question with one answer tells nothing.", mend: "Write the other answer.";
+    TrialAnswers, "trial-answers", Error, No,
+        what: "A trial fix has answers of its own making.", why: "A trial fix either works or changes nothing; any other answer would be ignored.",
+        mend: "Leave `answers:` out, or give `works` and then `no-change` with titles of your own and no `means:`. A probe that tells more is no trial fix: leave out `mends:`.";
+    StrayTranslation, "stray-translation", Error, No,
+        what: "A translation of something that the guide does not have.", why: "Nobody would ever read it, and what it was meant for stays untranslated.",
+        mend: "Use the ids of the guide; the message names the nearest or lists them.";
+    TranslationChanges, "translation-changes-guide", Error, No,
+        what: "A translation gives another value to something that is not words.", why: "A limit or a time must be the same in every language.",
+        mend: "Leave the key out of the translation.";
+    Untranslated, "untranslated", Advice, Yes,
+        what: "Something has no words in another language yet.", why: "A reader of that language meets foreign words there.",
+        mend: "Add the words; or accept the finding with a reason.";
+    FaultyMessages, "faulty-messages", Error, No,
+        what: "A line in a message file that says nothing.", why: "The page would say it in English.",
+        mend: "Write it as the program's own messages are written: `id = words`.";
     CauseNeverFound, "cause-never-found", Error, Yes,
         what: "No probe parts a cause from the rest.", why: "Whoever has that fault is never told.",
         mend: "Add a probe that shows it, or take the cause out.";
@@ -270,6 +285,18 @@ codes! {
     CircuitKnowsAnother, "circuit-knows-another", Advice, Yes,
         what: "The circuit has faults that show the same and that no cause names.", why: "A reader with one of them finds nothing on the list.",
         mend: "Add them as causes with their share, or accept the finding and say why.";
+    SymptomWithoutCircuit, "symptom-without-circuit", Advice, Yes,
+        what: "A symptom seen on an instrument names no circuit, though the handbook has one of its item.", why: "Nothing holds its causes against the electricity.",
+        mend: "Name the circuit and the faults of the causes, or accept the finding and say why a circuit has nothing to say.";
+    FaultShowsNothing, "fault-shows-nothing", Advice, Yes,
+        what: "A fault of a circuit changes no reading of it, nor of a circuit that uses it.", why: "Nobody with a tester or a meter can find it.",
+        mend: "Correct what the fault does, add a reading that finds it, or accept the finding and say how it is found.";
+    PointJoinedToNothing, "point-joined-to-nothing", Advice, Yes,
+        what: "A point of a circuit that nothing leads to.", why: "Whatever is read there is open for ever.",
+        mend: "Join it by a piece or a touching, or take it out.";
+    TouchingNeverCloses, "touching-never-closes", Advice, Yes,
+        what: "A touching that no position and no fault ever closes.", why: "It says that two things can touch, and they never do.",
+        mend: "Name it under `meets:` of a position, or take it out.";
     UnknownFinding, "unknown-finding", Error, No,
         what: "A waiver names a finding that does not exist.", why: "It accepts nothing.", mend: "Correct the code.";
     WaiverRefused, "waiver-refused", Error, No,

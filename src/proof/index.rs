@@ -52,6 +52,7 @@ impl Thing {
             Thing::Guide(Kind::Stores) => "stores list",
             Thing::Guide(Kind::Limits) => "limits list",
             Thing::Guide(Kind::Words) => "words list",
+            Thing::Guide(Kind::Learning) => "way to learn",
             Thing::Part => "part",
             Thing::Tool => "tool",
             Thing::Consumable => "consumable",
@@ -205,6 +206,9 @@ impl Making<'_> {
         }
         for (file, guide) in &guides.words {
             self.guide(Kind::Words, *file, &guide.words, &guide.title.value);
+        }
+        for (file, guide) in &guides.learning {
+            self.guide(Kind::Learning, *file, &guide.learning, &guide.title.value);
         }
     }
 

@@ -28,7 +28,7 @@ use crate::source::{Flaw, Folder};
 use cases::Case;
 use network::{Circuits, Wired};
 use sights::Sight;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Guides as proofed, with all that was found.
 #[derive(Debug, Clone)]
@@ -45,10 +45,23 @@ pub struct Proofed {
     pub circuits: BTreeMap<String, Wired>,
     /// The fault-finding guides that name a circuit as it sees them, by id.
     pub sights: BTreeMap<String, Sight>,
+    /// The guides in other languages.
+    pub languages: Vec<Spoken>,
     /// What was found, in the order of the places.
     pub findings: Vec<Finding>,
     /// What was found and accepted with a reason.
     pub accepted: Vec<Accepted>,
+}
+
+/// The guides with the words of another language.
+#[derive(Debug, Clone)]
+pub struct Spoken {
+    /// The language, such as `fr`.
+    pub language: String,
+    /// The guides that have a translation, by id; the others are as in the handbook's own language.
+    pub translated: BTreeSet<String>,
+    /// The guides.
+    pub proofed: Proofed,
 }
 
 impl Proofed {
@@ -74,6 +87,7 @@ pub fn check(folder: &Folder, guides: Guides, shape: Vec<Flaw>) -> Proofed {
     checks::places::check(&guides, &index, &mut findings);
     checks::symptoms::check(&guides, &mut findings);
     checks::procedures::check(&guides, &mut findings);
+    checks::learning::check(&guides, &mut findings);
     checks::limits::check(&guides, &folder.texts, &mut findings);
     checks::torques::check(&guides, &folder.texts, &mut findings);
     checks::handbook::check(&guides, &mut findings);
@@ -83,11 +97,44 @@ pub fn check(folder: &Folder, guides: Guides, shape: Vec<Flaw>) -> Proofed {
     let circuits = wired(&guides);
     let sights = sights::sights(&guides, &circuits, &mut findings);
     checks::circuits::check(&guides, &circuits, &sights, &mut findings);
+    checks::idle::check(&guides, &circuits, &mut findings);
     let cases = cases::cases(&guides, &circuits, &sights, &mut findings);
+    let languages = checks::translations::check(folder, &guides, &mut findings);
+    checks::messages::check(folder, &guides, &mut findings);
     let (mut findings, accepted) = checks::waivers::apply(&guides, findings);
     findings.sort_by(|one, other| (one.place, one.code, &one.message).cmp(&(other.place, other.code, &other.message)));
     findings.dedup();
-    Proofed { guides, index, references, cases, circuits, sights, findings, accepted }
+    let mut proofed =
+        Proofed { guides, index, references, cases, circuits, sights, languages: Vec::new(), findings, accepted };
+    proofed.languages = languages.into_iter().map(|language| spoken(language, &proofed)).collect();
+    proofed
+}
+
+/// A language's guides with all that does not depend on words. Circuits do: their readings have titles.
+fn spoken(language: checks::translations::Language, own: &Proofed) -> Spoken {
+    let checks::translations::Language { language, filled, index, references } = language;
+    let words_of_circuits =
+        own.guides.circuits.iter().any(|(_, c)| filled.translated.contains(c.circuit.value.as_str()));
+    let (circuits, sights) = match words_of_circuits {
+        true => {
+            let circuits = wired(&filled.guides);
+            let sights = sights::sights(&filled.guides, &circuits, &mut Vec::new());
+            (circuits, sights)
+        }
+        false => (own.circuits.clone(), own.sights.clone()),
+    };
+    let proofed = Proofed {
+        guides: filled.guides,
+        index,
+        references,
+        cases: own.cases.clone(),
+        circuits,
+        sights,
+        languages: Vec::new(),
+        findings: own.findings.clone(),
+        accepted: own.accepted.clone(),
+    };
+    Spoken { language, translated: filled.translated, proofed }
 }
 
 /// Every circuit as a network.

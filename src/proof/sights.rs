@@ -10,7 +10,7 @@
 use super::finding::Finding;
 use super::findings::circuit as words;
 use super::network::Wired;
-use crate::model::{Circuit, Guides, LampSeen, LampState, Named, Probe, Reads, SeenOn, Symptom};
+use crate::model::{Circuit, Guides, LampSeen, LampState, Named, Probe, Reads, SeenOn, SignSeen, Symptom};
 use crate::reckoning::circuit::{Answer, Answers, FaultId, Network, PositionId, ReadingId, Sign};
 use crate::source::{Place, Tolerant};
 use std::collections::BTreeMap;
@@ -22,10 +22,25 @@ pub struct Sight {
     pub circuit: String,
     /// What is seen, with where the guide says so; nothing if a part of it could not be found.
     pub signs: Option<Vec<(Sign, Place)>>,
+    /// What is read, where any one of several sights is the symptom; nothing if one of them could not be found.
+    pub one_of: Option<Vec<OneOf>>,
     /// The faults of the causes, by the cause's id.
     pub faults: BTreeMap<String, Vec<FaultId>>,
     /// The probes that take a reading, by the probe's id.
     pub probes: BTreeMap<String, Taken>,
+}
+
+/// One of the sights by which a symptom is known.
+#[derive(Debug, Clone, Copy)]
+pub struct OneOf {
+    /// The reading.
+    pub reading: ReadingId,
+    /// In which position.
+    pub position: PositionId,
+    /// What it shows: any of these.
+    pub shows: Answers,
+    /// Where the guide says so.
+    pub at: Place,
 }
 
 /// A reading that a probe takes.
@@ -87,7 +102,9 @@ impl Looking<'_, '_> {
             probes.extend(self.taken(probe).map(|taken| (probe.probe.value.0.clone(), taken)));
         }
         let signs = signs.into_iter().collect::<Option<Vec<_>>>().map(|lists| lists.concat());
-        Sight { circuit: self.circuit.circuit.value.0.clone(), signs, faults, probes }
+        let one_of: Vec<Option<OneOf>> = sound(&guide.signs).map(|sign| self.one_of(sign)).collect();
+        let one_of = one_of.into_iter().collect();
+        Sight { circuit: self.circuit.circuit.value.0.clone(), signs, one_of, faults, probes }
     }
 
     /// What one lamp does, in each position that the guide tells of.
@@ -108,6 +125,16 @@ impl Looking<'_, '_> {
             signs.push(at(self.position(when.value.as_str(), when.place)?, state));
         }
         Some(signs)
+    }
+
+    fn one_of(&mut self, sign: &SignSeen) -> Option<OneOf> {
+        let reading = self.reading(&sign.reading)?;
+        let position = match &sign.when {
+            Some(when) => self.position(when.value.as_str(), when.place)?,
+            None => Network::REST,
+        };
+        let told: Vec<Answer> = sign.reads.iter().map(|reads| read(reads.value)).collect();
+        Some(OneOf { reading, position, shows: Answers::of(&told), at: sign.reading.place })
     }
 
     /// The first lamp of the instrument that the guide is seen on.

@@ -50,6 +50,7 @@ pub fn guides(guides: &Guides) -> Vec<GuideRef<'_>> {
     guides.stores.iter().for_each(|(file, guide)| add(Kind::Stores, file, &guide.stores));
     guides.limits.iter().for_each(|(file, guide)| add(Kind::Limits, file, &guide.limits));
     guides.words.iter().for_each(|(file, guide)| add(Kind::Words, file, &guide.words));
+    guides.learning.iter().for_each(|(file, guide)| add(Kind::Learning, file, &guide.learning));
     all
 }
 
@@ -74,6 +75,7 @@ pub fn waivers(guides: &Guides) -> Vec<(FileId, &Waiver)> {
     lists.extend(guides.stores.iter().map(|(file, guide)| (*file, &*guide.accepts)));
     lists.extend(guides.limits.iter().map(|(file, guide)| (*file, &*guide.accepts)));
     lists.extend(guides.words.iter().map(|(file, guide)| (*file, &*guide.accepts)));
+    lists.extend(guides.learning.iter().map(|(file, guide)| (*file, &*guide.accepts)));
     lists
         .into_iter()
         .flat_map(|(file, list)| list.iter().filter_map(Tolerant::sound).map(move |waiver| (file, waiver)))
@@ -92,6 +94,7 @@ pub fn walk<'a>(guides: &'a Guides, visit: &mut Visit<'_, 'a>) {
         walk_procedure(guide, &mut |leaf| visit(me, leaf));
     }
     walk_checklists(guides, visit);
+    walk_learning(guides, visit);
     walk_lists(guides, visit);
 }
 
@@ -120,6 +123,20 @@ fn walk_checklists<'a>(guides: &'a Guides, visit: &mut Visit<'_, 'a>) {
     }
 }
 
+fn walk_learning<'a>(guides: &'a Guides, visit: &mut Visit<'_, 'a>) {
+    for (file, guide) in &guides.learning {
+        let me = GuideRef { kind: Kind::Learning, id: &guide.learning, file: *file };
+        let leaf = &mut |leaf| visit(me, leaf);
+        prose([&guide.purpose].into_iter().chain(&guide.done), leaf);
+        for stop in guide.stops.iter().filter_map(Tolerant::sound) {
+            prose(&stop.says, leaf);
+            stop.minutes.iter().for_each(|minutes| leaf(Leaf::Time(minutes)));
+            let guides = stop.read.iter().chain(&*stop.practise);
+            guides.for_each(|named| leaf(Leaf::Points(Wanted::AnyGuide, named)));
+        }
+    }
+}
+
 fn walk_item<'a>(item: &'a CheckItem, leaf: &mut dyn FnMut(Leaf<'a>)) {
     prose([&item.full].into_iter().chain(&item.short), leaf);
     points(Wanted::One(Thing::Tool), &item.with, leaf);
@@ -140,6 +157,10 @@ fn walk_circuit<'a>(guide: &'a Circuit, leaf: &mut dyn FnMut(Leaf<'a>)) {
     guide.faults.iter().filter_map(Tolerant::sound).for_each(|fault| prose(&fault.says, leaf));
     guide.lamps.iter().filter_map(Tolerant::sound).for_each(|lamp| prose(&lamp.says, leaf));
     guide.readings.iter().filter_map(Tolerant::sound).for_each(|reading| prose(&reading.says, leaf));
+    if let Some(teaches) = &guide.teaches {
+        prose(&teaches.says, leaf);
+        teaches.lessons.iter().filter_map(Tolerant::sound).for_each(|lesson| prose([&lesson.says], leaf));
+    }
 }
 
 fn walk_lists<'a>(guides: &'a Guides, visit: &mut Visit<'_, 'a>) {

@@ -7,6 +7,7 @@ use super::figures::{Shapes, chain, circuit, lamp, map, minutes, rail, shares};
 use super::words::Words;
 use super::{code, prose, qr};
 use crate::handbook::Targets;
+use crate::model::Id;
 use fluent_bundle::{FluentArgs, FluentValue};
 use serde::Deserialize;
 use std::collections::BTreeMap;
@@ -16,9 +17,10 @@ use tera::{Kwargs, State, Tera, TeraResult, Value};
 
 /// Makes the names known, so that templates can be read before there is a handbook.
 pub fn declare(tera: &mut Tera) {
-    let words = Arc::new(Words::of("en"));
+    let words = Arc::new(Words::of("en", &[]));
     let targets = Arc::new(Targets::new());
     texts(tera, &words, &targets);
+    languages(tera, &Arc::default());
     drawings(tera, &words);
     qr_codes(tera, None);
 }
@@ -37,6 +39,15 @@ fn qr_codes(tera: &mut Tera, address: Option<&str>) {
     tera.register_function("qr", move |args: Kwargs, _: &State<'_>| -> TeraResult<String> {
         let page: String = args.must_get("page")?;
         Ok(qr::on_the_net(book.as_deref(), &page).and_then(|address| qr::svg(&address)).unwrap_or_default())
+    });
+}
+
+/// What the languages of the handbook are called, each in its own words.
+pub fn languages(tera: &mut Tera, names: &Arc<BTreeMap<String, String>>) {
+    let names = names.clone();
+    tera.register_function("language_name", move |args: Kwargs, _: &State<'_>| -> TeraResult<String> {
+        let language: String = args.must_get("language")?;
+        Ok(names.get(&language).cloned().unwrap_or(language))
     });
 }
 
@@ -69,7 +80,15 @@ fn texts(tera: &mut Tera, words: &Arc<Words>, targets: &Arc<Targets>) {
     });
     tera.register_filter("yaml", |text: &str, _: Kwargs, _: &State<'_>| Value::safe_string(&code::yaml(text)));
     let said = words.clone();
+    tera.register_filter("place", move |place: &str, _: Kwargs, _: &State<'_>| place_name(place, &said));
+    let said = words.clone();
     tera.register_function("say", move |args: Kwargs, _: &State<'_>| say(&said, &args));
+}
+
+/// What people call a place: the message for one that the program knows, and the id as words for a club's own.
+fn place_name(place: &str, words: &Words) -> String {
+    let id = format!("place-{place}");
+    if words.knows(&id) { words.say(&id) } else { Id(place.to_owned()).spoken() }
 }
 
 fn say(words: &Words, args: &Kwargs) -> TeraResult<String> {
@@ -292,7 +311,7 @@ fn circuit_of(given: CircuitGiven, words: &Words) -> String {
     let position = figure.position.unwrap_or_else(|| words.say("circuit-at-rest"));
     let closed = words.say(if figure.closed { "circuit-closed" } else { "circuit-open" });
     let fault = figure.fault.map_or_else(String::new, |fault| format!("{fault}. "));
-    let mut places = figure.places;
+    let mut places: Vec<String> = figure.places.iter().map(|place| place_name(place, words)).collect();
     places.push(words.say("circuit-instrument"));
     let point = |point: PointGiven| circuit::Point { place: point.place, way: point.way, label: point.label };
     circuit::circuit(&circuit::Circuit {

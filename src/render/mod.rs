@@ -6,6 +6,7 @@
 mod code;
 pub mod figures;
 mod functions;
+mod inside;
 #[cfg(feature = "pdf")]
 pub mod pdf;
 mod prose;
@@ -22,8 +23,9 @@ pub use states::states;
 pub use theme::{Theme, ThemeFailed};
 pub use words::Words;
 
+use crate::handbook::Handbook;
 use crate::handbook::page::{Body, Link, Page};
-use crate::handbook::{Cover, Handbook};
+use inside::Inside;
 use rayon::prelude::*;
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
@@ -57,6 +59,7 @@ struct Book<'b> {
     jobs: Option<&'static str>,
     limits: Option<&'static str>,
     index: Vec<IndexGroup>,
+    search_index: String,
 }
 
 /// A group of links at the foot of a page.
@@ -66,23 +69,51 @@ struct IndexGroup {
     links: Vec<Link>,
 }
 
-/// Renders every file of the site. Each page's data are let go as soon as it is rendered.
+/// Renders every file of the site, from the handbook in each of its languages.
 ///
 /// # Errors
 /// When a template of the theme is faulty.
-pub fn render(mut handbook: Handbook, theme: &Theme) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
-    let words = Arc::new(Words::of(&handbook.cover.language));
+pub fn render_all(handbooks: Vec<Handbook>, theme: &Theme) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
+    let named = |book: &Handbook| {
+        let words = Words::of(&book.cover.language, &book.messages);
+        (book.cover.language.clone(), words.say("language-name"))
+    };
+    let names: Arc<BTreeMap<String, String>> = Arc::new(handbooks.iter().map(named).collect());
+    let mut files = BTreeMap::new();
+    for handbook in handbooks {
+        files.extend(in_one_language(handbook, theme, &names)?);
+    }
+    files.extend(theme.assets());
+    Ok(files)
+}
+
+/// Renders every file of a handbook in one language.
+///
+/// # Errors
+/// When a template of the theme is faulty.
+pub fn render(handbook: Handbook, theme: &Theme) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
+    render_all(vec![handbook], theme)
+}
+
+/// Each page's data are let go as soon as it is rendered.
+fn in_one_language(
+    mut handbook: Handbook,
+    theme: &Theme,
+    names: &Arc<BTreeMap<String, String>>,
+) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
+    let words = Arc::new(Words::of(&handbook.cover.language, &handbook.messages));
     let mut tera = theme.templates()?;
-    functions::register(&mut tera, &words, std::mem::take(&mut handbook.targets), handbook.cover.address.as_deref());
+    functions::register(&mut tera, &words, std::mem::take(&mut handbook.targets), qr::home(&handbook).as_deref());
+    functions::languages(&mut tera, names);
     let mut pages = std::mem::take(&mut handbook.pages);
     pages.iter_mut().filter(|page| page.title.is_empty()).for_each(|page| page.title = own_title(page, &words));
-    let book = book(&handbook.cover, &pages, &words, theme);
+    let inside = Inside::of(handbook.folder.as_deref(), &mut pages);
+    let book = book(&handbook, &pages, &words, theme);
     tera.global_context().insert("book", &book);
     let indexes = indexes(&tera, &book, &pages)?;
-    let rendered: Result<Vec<_>, _> = pages.into_par_iter().map(|page| one(&tera, &indexes, &page)).collect();
+    let rendered: Result<Vec<_>, _> = pages.into_par_iter().map(|page| one(&tera, &indexes, &inside, &page)).collect();
     let mut files: BTreeMap<String, Vec<u8>> = rendered?.into_iter().collect();
-    files.extend(theme.assets());
-    files.insert("look/search-index.js".into(), search::index(&handbook, &words));
+    files.insert(book.search_index.clone(), search::index(&handbook, &words, &inside));
     files.append(&mut handbook.pictures);
     Ok(files)
 }
@@ -111,7 +142,12 @@ fn indexes(tera: &Tera, book: &Book<'_>, pages: &[Page]) -> Result<BTreeMap<Stri
 }
 
 /// Renders a page. A template sees `book`, `page`, `body` (that of the page), `root` and `index`.
-fn one(tera: &Tera, indexes: &BTreeMap<String, Value>, page: &Page) -> Result<(String, Vec<u8>), RenderFailed> {
+fn one(
+    tera: &Tera,
+    indexes: &BTreeMap<String, Value>,
+    inside: &Inside,
+    page: &Page,
+) -> Result<(String, Vec<u8>), RenderFailed> {
     let seen = Value::try_from_serializable(page).map_err(|error| faulty(&page.address, &error))?;
     let mut context = Context::new();
     context.insert_value("body", seen.get_from_path("body").cloned().unwrap_or_else(Value::none));
@@ -120,9 +156,9 @@ fn one(tera: &Tera, indexes: &BTreeMap<String, Value>, page: &Page) -> Result<(S
     context.insert_value("index", indexes.get(&page.root).cloned().unwrap_or_else(Value::none));
     let name = format!("pages/{}.html", template(&page.body));
     let html = tera.render(&name, &context).map_err(|error| faulty(&name, &error))?;
-    let mut bytes = prose::rooted(&html, &page.root).into_bytes();
+    let mut bytes = inside.led(prose::rooted(&html, &page.root), &page.root).into_bytes();
     bytes.shrink_to_fit();
-    Ok((page.address.clone(), bytes))
+    Ok((inside.address(&page.address), bytes))
 }
 
 /// The template of a body.
@@ -131,6 +167,8 @@ fn template(body: &Body) -> &'static str {
         Body::Front(_) => "front",
         Body::Kit(_) => "kit",
         Body::Lamps(_) => "lamps",
+        Body::LampsOf(_) => "lamps-of",
+        Body::How(_) => "how",
         Body::Symptom(_) => "symptom",
         Body::Question(_) => "question",
         Body::Ending(_) => "ending",
@@ -144,6 +182,11 @@ fn template(body: &Body) -> &'static str {
         Body::Sheets(_) => "sheets",
         Body::Jobs(_) => "jobs",
         Body::Fetch(_) => "fetch",
+        Body::Way(_) => "way",
+        Body::Stop(_) => "stop",
+        Body::Practices(_) => "practices",
+        Body::Practice(_) => "practice",
+        Body::Cards(_) => "cards",
         Body::About(_) => "about",
         Body::Writing(_) => "writing",
         Body::All(_) => "all",
@@ -160,7 +203,8 @@ fn faulty(name: &str, error: &tera::Error) -> RenderFailed {
     RenderFailed { message }
 }
 
-fn book<'b>(cover: &'b Cover, pages: &[Page], words: &Words, theme: &Theme) -> Book<'b> {
+fn book<'b>(handbook: &'b Handbook, pages: &[Page], words: &Words, theme: &Theme) -> Book<'b> {
+    let cover = &handbook.cover;
     let has = |address: &str| pages.iter().any(|page| page.address == address);
     Book {
         title: &cover.title,
@@ -172,6 +216,10 @@ fn book<'b>(cover: &'b Cover, pages: &[Page], words: &Words, theme: &Theme) -> B
         jobs: has("jobs.html").then_some("jobs.html"),
         limits: has("limits.html").then_some("limits.html"),
         index: index(pages),
+        search_index: handbook
+            .folder
+            .as_ref()
+            .map_or_else(|| "look/search-index.js".to_owned(), |folder| format!("look/search-index-{folder}.js")),
     }
 }
 
@@ -184,10 +232,12 @@ fn index(pages: &[Page]) -> Vec<IndexGroup> {
     let lists = ["limits.html", "stores.html", "words.html", "sheets.html"];
     let about = ["about.html", "writing.html"];
     let group = |links: Vec<Link>| IndexGroup { title: None, links };
-    vec![
+    let groups = vec![
         group(finding.iter().filter_map(of).collect()),
         group(kits),
+        group(pages.iter().filter(|page| matches!(page.body, Body::Way(_) | Body::Practices(_))).map(link).collect()),
         group(lists.iter().filter_map(of).collect()),
         group(about.iter().filter_map(of).collect()),
-    ]
+    ];
+    groups.into_iter().filter(|group| !group.links.is_empty()).collect()
 }

@@ -3,6 +3,7 @@
 //! In: the handbook's address on the net and a page's in the handbook. Out: SVG text, black on white with its quiet zone; no size of
 //! its own. Leaves to others: how large it is printed.
 
+use crate::handbook::Handbook;
 use qrcode::{Color, EcLevel, QrCode};
 use std::fmt::Write;
 
@@ -13,6 +14,12 @@ const QUIET: usize = 4;
 pub fn on_the_net(book: Option<&str>, page: &str) -> Option<String> {
     let book = book?.trim_end_matches('/');
     (!book.is_empty()).then(|| format!("{book}/{page}"))
+}
+
+/// Where the pages of a handbook can be found on the net: for another language in that language's folder.
+pub fn home(handbook: &Handbook) -> Option<String> {
+    let address = handbook.cover.address.as_deref()?.trim_end_matches('/');
+    Some(handbook.folder.as_ref().map_or_else(|| address.to_owned(), |folder| format!("{address}/{folder}")))
 }
 
 /// The code of an address; nothing for one that no code can hold (about 2,300 letters).

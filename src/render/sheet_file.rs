@@ -4,7 +4,7 @@
 //! Leaves to others: PDF (`pdf`), where the bytes go (`cli`).
 
 use super::words::Words;
-use super::{RenderFailed, Theme, book, faulty, functions, prose};
+use super::{RenderFailed, Theme, book, faulty, functions, prose, qr};
 use crate::handbook::Handbook;
 use crate::handbook::page::{Body, Page, SheetOf};
 use crate::model::Paper;
@@ -34,11 +34,12 @@ pub fn sheet_file(
     paper: Paper,
     numbers: &[String],
 ) -> Result<Vec<u8>, RenderFailed> {
-    let words = Arc::new(Words::of(&handbook.cover.language));
+    let words = Arc::new(Words::of(&handbook.cover.language, &handbook.messages));
     let mut tera = theme.templates()?;
-    let address = handbook.cover.address.as_deref();
-    functions::register(&mut tera, &words, handbook.targets.clone(), address);
-    tera.global_context().insert("book", &book(&handbook.cover, &handbook.pages, &words, theme));
+    let address = qr::home(handbook);
+    functions::register(&mut tera, &words, handbook.targets.clone(), address.as_deref());
+    functions::languages(&mut tera, &Arc::default());
+    tera.global_context().insert("book", &book(handbook, &handbook.pages, &words, theme));
     let sheets: Vec<Once<'_>> = pages.iter().flat_map(|page| printed(page, numbers)).collect();
     let title = match pages {
         [page] => page.title.clone(),

@@ -101,7 +101,7 @@ fn pages(part: &Part, states: Vec<State>) -> BTreeMap<String, Vec<State>> {
 
 fn draw(theme: &Theme, part: &Part, states: &[State]) -> Result<String, RenderFailed> {
     let name = format!("states/{}.html", part.part);
-    let words = Arc::new(Words::of("en"));
+    let words = Arc::new(Words::of("en", &[]));
     let mut tera = theme.templates()?;
     functions::register(&mut tera, &words, Targets::new(), None);
     tera.add_raw_templates(vec![(name.clone(), template(part, states))]).map_err(|error| faulty(&name, &error))?;

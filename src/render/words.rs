@@ -3,11 +3,10 @@
 //! In: a language. Out: [`Words`], which says a message with its arguments. A message that a language lacks is said in English.
 //! Promise: every message id that templates use exists in English; a test holds them together.
 
+use crate::model::messages;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use unic_langid::{CharacterDirection, LanguageIdentifier};
-
-const ENGLISH: &str = include_str!("messages/en.ftl");
 
 /// The words of a language.
 pub struct Words {
@@ -22,14 +21,18 @@ impl std::fmt::Debug for Words {
 }
 
 impl Words {
-    /// The words of a language: `en`, or English for one that the program does not speak.
-    pub fn of(language: &str) -> Words {
+    /// The words of a language. What neither the club's files nor the program have in it is said in English.
+    pub fn of(language: &str, own: &[String]) -> Words {
         let known: LanguageIdentifier = language.parse().unwrap_or_default();
         let mut bundle = FluentBundle::new_concurrent(vec![known.clone(), LanguageIdentifier::default()]);
         bundle.set_use_isolating(false);
-        // A faulty line of a message file loses that message alone, and the test on ids would show it.
-        let english = FluentResource::try_new(ENGLISH.to_owned()).unwrap_or_else(|(sound, _)| sound);
-        bundle.add_resource_overriding(english);
+        let built_in = messages::built_in(language).filter(|built_in| *built_in != messages::ENGLISH);
+        let texts = [Some(messages::ENGLISH), built_in].into_iter().flatten().chain(own.iter().map(String::as_str));
+        for text in texts {
+            // A faulty line loses its message alone; `proof` has named it.
+            let sound = FluentResource::try_new(text.to_owned()).unwrap_or_else(|(sound, _)| sound);
+            bundle.add_resource_overriding(sound);
+        }
         Words { bundle, language: known }
     }
 

@@ -97,4 +97,24 @@ pub enum What {
     SecondHandbook(Place),
     /// There is no `handbook.yaml`.
     NoHandbook,
+    /// A translation's language is none.
+    NoLanguage(String),
+    /// A translation gives another value to a key that holds no words for people.
+    NotWords(String),
+    /// A translation names what its guide does not have.
+    NothingToTranslate {
+        /// The key or id as written.
+        named: String,
+        /// What there is.
+        known: Vec<String>,
+    },
+    /// A translation of a guide that is not there.
+    TranslationOfNothing {
+        /// The id as written.
+        named: String,
+        /// The guides that there are.
+        known: Vec<String>,
+    },
+    /// A second translation of a guide into the same language; the place of the first.
+    SecondTranslation(Place),
 }

@@ -14,7 +14,7 @@ mod typed;
 pub use flaw::{Flaw, What};
 pub use garbled::Garbled;
 pub use place::{FileId, Place, Text, Texts};
-pub use read::{Folder, read, read_texts, read_theme};
+pub use read::{Folder, language_of_messages, read, read_texts, read_theme};
 pub use tree::{Key, Node, NodeKind, parse};
 pub(crate) use typed::MANY;
 pub use typed::{Placed, Tolerant, typed};

@@ -86,6 +86,11 @@ fn is_guide(name: &str) -> bool {
     name.ends_with(".yaml") || name.ends_with(".yml")
 }
 
+/// The language of a club's message file: `messages/ar.ftl` is for Arabic.
+pub fn language_of_messages(name: &str) -> Option<&str> {
+    name.strip_prefix("messages/").and_then(|file| file.strip_suffix(".ftl")).filter(|language| !language.contains('/'))
+}
+
 impl Folder {
     fn take(&mut self, name: String, path: &Path) {
         let size = std::fs::metadata(path).map_or(0, |known| known.len());
@@ -109,6 +114,7 @@ impl Folder {
 
     fn take_bytes(&mut self, name: String, bytes: Vec<u8>) {
         if !is_guide(&name) {
+            self.take_message_file(&name, &bytes);
             self.others.insert(name, bytes);
             return;
         }
@@ -119,6 +125,14 @@ impl Folder {
                 let text = String::from_utf8_lossy(error.as_bytes()).into_owned();
                 self.not_utf8(name, text, upto);
             }
+        }
+    }
+
+    /// A club's words for pages are kept as a text too, so that a faulty line can be shown.
+    fn take_message_file(&mut self, name: &str, bytes: &[u8]) {
+        if language_of_messages(name).is_some() {
+            let text = String::from_utf8_lossy(bytes);
+            self.texts.add(Text::new(name, text.strip_prefix('\u{feff}').unwrap_or(&text)));
         }
     }
 

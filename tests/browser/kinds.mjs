@@ -9,6 +9,8 @@ function kind(site, address) {
   const [place, guide, step] = address.split("/");
   if (!guide) return address;
   if (place === "sheets") return `sheet of ${sheetOf(site, guide)}`;
+  if (place === "practice") return step ? "exercise cards" : "practice bench";
+  if (place === "learning") return step ? "stop of a way to learn" : "way to learn";
   if (!step) return place;
   if (!step.startsWith("end-")) return "question";
   return `ending: ${words(first(parsed(path.join(site, address)), withClass("kind"))).split(",")[0]}`;

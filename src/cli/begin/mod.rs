@@ -114,6 +114,7 @@ fn text(blank: Blank) -> &'static str {
         Blank::Stores => include_str!("blank/stores.yaml"),
         Blank::Limits => include_str!("blank/limits.yaml"),
         Blank::Words => include_str!("blank/words.yaml"),
+        Blank::Learning => include_str!("blank/learning.yaml"),
     }
 }
 

@@ -3,7 +3,7 @@
 //! Minutes and shares are numbers; beside an expected value stands its exact fraction, `…_exact`.
 
 use super::sums::Sums;
-use crate::reckoning::diagnosis::{Fraction, Node, Priced, ProbeIndex, Sensitivity};
+use crate::reckoning::diagnosis::{Fraction, Hypothesis, Node, Priced, ProbeIndex, Sensitivity};
 use serde_json::{Map, Value, json};
 
 /// The whole report.
@@ -20,6 +20,7 @@ pub fn report(sums: &Sums<'_>) -> Value {
         "shares": shares(sums),
         "first_minutes": sums.first.as_f64(),
         "tree": tree(sums),
+        "ways": ways(sums),
         "orders": { "found_by_step": found_by_step(sums) },
         "groups": groups(sums),
         "dead_probes": sums.ids(&sums.dead),
@@ -52,6 +53,23 @@ fn shares(sums: &Sums<'_>) -> Value {
         row
     };
     sums.belief.possible.iter().map(share).collect()
+}
+
+/// Every way in which the case can behave: who, its share, and its answer to each question.
+fn ways(sums: &Sums<'_>) -> Value {
+    let all = sums.sought.case.diagnosis.hypotheses();
+    let total: u64 = all.iter().map(|one| one.weight).sum();
+    let way = |one: &Hypothesis| {
+        let answers = one.answers.iter().enumerate().map(|(probe, answer)| {
+            let probe = ProbeIndex(probe);
+            (sums.sought.probe(probe).to_owned(), json!(sums.sought.answer(probe, *answer)))
+        });
+        let answers = Value::Object(answers.collect::<Map<_, _>>());
+        let mut row = json!({ "cause": sums.sought.suspect(one.suspect), "answers": answers });
+        figure(&mut row, "share", Fraction::new(one.weight, total));
+        row
+    };
+    all.iter().map(way).collect()
 }
 
 fn order(sums: &Sums<'_>, priced: &Priced) -> Value {

@@ -4,9 +4,9 @@
 
 use crate::cli::args::ReckonJob;
 use crate::model::{Guides, Kind, Symptom};
-use crate::proof::cases::{Case, sound};
+use crate::proof::cases::{Case, NO_CHANGE, WORKS, sound};
 use crate::proof::{Proofed, Severity, Thing, Wanted, did_you_mean};
-use crate::reckoning::diagnosis::{CauseIndex, ProbeIndex, Suspect};
+use crate::reckoning::diagnosis::{AnswerIndex, CauseIndex, ProbeIndex, Suspect};
 use crate::source::{FileId, Folder};
 use std::path::{Path, PathBuf};
 
@@ -33,6 +33,17 @@ impl<'a> Sought<'a> {
     /// The id of a probe.
     pub fn probe(&self, index: ProbeIndex) -> &'a str {
         sound(&self.guide.probes).get(index.0).map_or("", |probe| probe.probe.value.as_str())
+    }
+
+    /// The id of an answer; those of a trial fix are `works` and `no-change`.
+    pub fn answer(&self, probe: ProbeIndex, answer: AnswerIndex) -> &'a str {
+        let probes = sound(&self.guide.probes);
+        let Some(probe) = probes.get(probe.0) else { return "" };
+        match (probe.mends.is_empty(), answer.0) {
+            (false, 0) => WORKS,
+            (false, _) => NO_CHANGE,
+            (true, at) => sound(&probe.answers).get(at).map_or("", |answer| answer.answer.value.as_str()),
+        }
     }
 
     /// The id of a cause, or `rest`.

@@ -10,6 +10,8 @@ pub struct Circuit {
     pub says: Option<Markdown>,
     /// The guides that it proofs.
     pub guides: Vec<Link>,
+    /// The page that teaches it.
+    pub how: Option<Link>,
     /// Its drawing in each position.
     pub drawings: Vec<DrawnPosition>,
     /// What each of its lamps shows, and what that means.
@@ -33,6 +35,34 @@ pub struct DrawnPosition {
     pub shows: Vec<LampSaid>,
     /// *Markdown*.
     pub says: Option<Markdown>,
+}
+
+/// *How it works*: a circuit taught position by position.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct How {
+    /// The idea of it: *Markdown*.
+    pub says: Option<Markdown>,
+    /// What is looked at, one after the other.
+    pub lessons: Vec<TaughtPosition>,
+    /// The circuit.
+    pub circuit: Link,
+    /// The guides that rest on it.
+    pub guides: Vec<Link>,
+}
+
+/// A position to learn from.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct TaughtPosition {
+    /// Its id on the page.
+    pub anchor: String,
+    /// The heading.
+    pub title: String,
+    /// What to see in it: *Markdown*.
+    pub says: Markdown,
+    /// The drawing, if it can be drawn.
+    pub figure: Option<CircuitFigure>,
+    /// What each lamp shows.
+    pub shows: Vec<LampSaid>,
 }
 
 /// What a lamp shows.
@@ -133,7 +163,7 @@ pub struct CircuitPart {
     pub title: String,
     /// Its value, if it has one: `0.15 to 0.4 Ω`.
     pub value: Option<String>,
-    /// The place in words.
+    /// The id of the place.
     pub place: Option<String>,
     /// Where its figure comes from.
     pub source: Option<String>,

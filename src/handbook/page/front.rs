@@ -15,8 +15,8 @@ pub struct Front {
     pub kits: Vec<KitRows>,
     /// What is seen, by what the lamp does.
     pub lamps: Vec<LampGroup>,
-    /// Where every lamp's patterns stand by item and instrument, if a circuit knows some.
-    pub lamps_by_kit: Option<Address>,
+    /// The same by item and instrument.
+    pub doors: Vec<LampDoors>,
     /// The first few jobs.
     pub jobs: Vec<JobRow>,
     /// Checklists.
@@ -93,19 +93,39 @@ pub struct LampGroup {
 pub struct Lamps {
     /// The groups.
     pub groups: Vec<LampGroup>,
-    /// The items with lamps whose patterns a circuit knows.
-    pub kits: Vec<KitLamps>,
+    /// By item and instrument.
+    pub doors: Vec<LampDoors>,
 }
 
-/// The lamps by which an item is judged.
+/// An item with the instruments whose lamps tell of it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct KitLamps {
-    /// The item.
-    pub item: String,
-    /// Its name.
+pub struct LampDoors {
+    /// The item's name.
     pub title: String,
-    /// The lamps with what each can show.
+    /// One for each instrument.
+    pub doors: Vec<LampDoor>,
+}
+
+/// An instrument, and the page that tells what its lamps can show.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LampDoor {
+    /// The instrument: a message id, such as `seen-on-tester`.
+    pub seen_on: &'static str,
+    /// The page.
+    pub address: Address,
+}
+
+/// What the lamps by which an item is judged can show on one instrument.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LampsOf {
+    /// The instrument: a message id, such as `seen-on-tester`.
+    pub seen_on: &'static str,
+    /// The lamps, each with everything that it can show, as circuits compute it.
     pub lamps: Vec<Patterns>,
+    /// Guides whose lamps no circuit speaks of.
+    pub others: Vec<SymptomRow>,
+    /// The same item on other instruments.
+    pub doors: Vec<LampDoor>,
 }
 
 /// A job or checklist in a list.
@@ -136,10 +156,38 @@ pub struct Kit {
     pub jobs: Vec<JobRow>,
     /// Checklists for it.
     pub checks: Vec<JobRow>,
+    /// The pages that teach how it works.
+    pub how: Vec<Link>,
     /// Its circuits.
     pub circuits: Vec<Link>,
     /// Its limits.
     pub limits: Vec<LimitRow>,
+    /// What there is at each of its places.
+    pub places: Vec<KitPlace>,
+}
+
+/// A place of an item, with what there is.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct KitPlace {
+    /// Its id on the page.
+    pub anchor: String,
+    /// What people call it.
+    pub title: String,
+    /// What can be wrong there.
+    pub causes: Vec<PlaceCause>,
+    /// Jobs there.
+    pub jobs: Vec<Link>,
+    /// Parts there.
+    pub parts: Vec<Link>,
+}
+
+/// Something that can be wrong at a place.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PlaceCause {
+    /// The cause, where its guide tells it.
+    pub cause: Link,
+    /// What is then seen.
+    pub symptom: String,
 }
 
 /// Jobs and checklists, by item.

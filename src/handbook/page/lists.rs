@@ -110,4 +110,6 @@ pub struct AllRow {
     pub link: Link,
     /// Its kind: a message id.
     pub kind: &'static str,
+    /// For another name: what the handbook calls it.
+    pub see: Option<String>,
 }

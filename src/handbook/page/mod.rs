@@ -6,7 +6,9 @@
 mod about;
 mod circuit;
 mod front;
+mod learning;
 mod lists;
+mod practice;
 mod procedure;
 mod question;
 mod shared;
@@ -15,12 +17,19 @@ mod symptom;
 
 pub use about::{About, AcceptedFinding, FindingPage, OpenFinding, Withdrawn, Writing, WritingKey, WritingKind};
 pub use circuit::{
-    Circuit, CircuitFigure, CircuitPart, DrawnPiece, DrawnPoint, DrawnPosition, LampSaid, PatternRow, Patterns,
+    Circuit, CircuitFigure, CircuitPart, DrawnPiece, DrawnPoint, DrawnPosition, How, LampSaid, PatternRow, Patterns,
+    TaughtPosition,
 };
 pub use front::{
-    ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitLamps, KitRows, LampGroup, LampShown, Lamps, SymptomRow,
+    ChainPlace, Front, JobGroup, JobRow, Jobs, Kit, KitPlace, KitRows, LampDoor, LampDoors, LampGroup, LampShown,
+    Lamps, LampsOf, PlaceCause, SymptomRow,
 };
+pub use learning::{CheckQuestion, Choice, LearningStop, Practised, Said, Way, WayStop};
 pub use lists::{AllPages, AllRow, Letter, LimitGroup, Limits, StoreGroup, StoreRow, Stores, WordRow, Words};
+pub use practice::{
+    Card, CardStep, Cards, Practice, PracticeAnswer, PracticeKit, PracticeProbe, PracticeReading, PracticeRemedy,
+    PracticeRow, Practices,
+};
 pub use procedure::{Check, CheckGroup, CheckItem, Checklist, Doubt, LimitRow, Need, Needs, Procedure, Step, Torque};
 pub use question::{Answer, Answered, Ending, JobLine, Question, Remedy, RemedyChoice, RuledOut, Standing};
 pub use shared::{Picture, Rows, SafetyNote, Worded};
@@ -62,6 +71,8 @@ pub struct Page {
     pub linked_from: Vec<Link>,
     /// Its code: a short hash of what it says, eight letters.
     pub code: String,
+    /// The same page in other languages.
+    pub languages: Vec<OtherLanguage>,
     /// Who wrote it, as far as it came from elsewhere.
     pub source_file: Option<String>,
 }
@@ -72,6 +83,15 @@ pub struct Link {
     /// The words: plain text.
     pub title: String,
     /// Where to.
+    pub address: Address,
+}
+
+/// The same page in another language.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct OtherLanguage {
+    /// The language, such as `fr`.
+    pub language: String,
+    /// Where it is, from the top of all languages.
     pub address: Address,
 }
 
@@ -124,6 +144,10 @@ pub enum Body {
     Kit(Kit),
     /// By what the lamp does.
     Lamps(Lamps),
+    /// What the lamps by which an item is judged can show on one instrument.
+    LampsOf(Box<LampsOf>),
+    /// *How it works*.
+    How(Box<How>),
     /// A fault-finding guide.
     Symptom(Box<Symptom>),
     /// A question of one.
@@ -150,6 +174,16 @@ pub enum Body {
     Jobs(Jobs),
     /// What to fetch for them.
     Fetch(Box<Fetch>),
+    /// A way to learn.
+    Way(Box<Way>),
+    /// A stop of one.
+    Stop(Box<LearningStop>),
+    /// Where an exercise is chosen.
+    Practices(Practices),
+    /// The practice bench of a guide.
+    Practice(Box<Practice>),
+    /// The exercise cards of a guide.
+    Cards(Box<Cards>),
     /// *About this edition*.
     About(About),
     /// *Writing guides*.

@@ -199,7 +199,7 @@ pub struct CheckItem {
     pub number: usize,
     /// What to do, and what is wanted.
     pub what: Worded,
-    /// The place in words.
+    /// The id of the place.
     pub place: Option<String>,
     /// The tool that it takes.
     pub with: Option<Link>,

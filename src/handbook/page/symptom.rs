@@ -45,6 +45,8 @@ pub struct Symptom {
     pub comes_and_goes: bool,
     /// The circuit behind it.
     pub circuit: Option<Link>,
+    /// The page that teaches how sound kit works.
+    pub how: Option<Link>,
     /// The circuit drawn sound, held as it is when the symptom is seen.
     pub figure: Option<CircuitFigure>,
 }
@@ -91,7 +93,7 @@ pub struct ShareRow {
     pub title: String,
     /// Whether this is *not on this list*.
     pub rest: bool,
-    /// The place in words.
+    /// The id of the place.
     pub place: Option<String>,
     /// The share now.
     pub share: InHundred,

@@ -5,12 +5,12 @@
 //! Leaves to others: finding names in the network (`sights`), the computing (`reckoning::circuit`).
 
 use crate::model::circuit::Shows;
-use crate::model::{Cause, Circuit, Guides, Named, Probe, Symptom};
+use crate::model::{Cause, Circuit, Guides, Named, Probe, SeenOn, Symptom};
 use crate::proof::finding::Finding;
 use crate::proof::findings::circuit as words;
 use crate::proof::network::{Circuits, Expected, Wired};
 use crate::proof::shown;
-use crate::proof::sights::{Sight, Taken};
+use crate::proof::sights::{OneOf, Sight, Taken};
 use crate::reckoning::circuit::{Answer, Answers, FaultId, Grade, PositionId, ReadingId, Seen, Sign};
 use crate::source::{Place, Tolerant};
 use std::collections::{BTreeMap, BTreeSet};
@@ -34,7 +34,19 @@ pub fn check(
         let held =
             sight.and_then(|sight| Some(Held { guide, sight, wired: circuits.get(&sight.circuit)?, by_id: &by_id }));
         held.into_iter().for_each(|held| held.check(findings));
+        findings.extend(no_circuit(guide, &by_id));
     }
+}
+
+/// A symptom that an instrument shows on an item whose circuit is known, and that names none.
+fn no_circuit(guide: &Symptom, by_id: &Circuits<'_>) -> Option<Finding> {
+    if guide.circuit.is_some() || guide.seen_on.value == SeenOn::EyeAndHand {
+        return None;
+    }
+    let kit = guide.kit.value.as_str();
+    let of_kit = by_id.values().filter(|circuit| circuit.kit.as_ref().is_some_and(|item| item.value.as_str() == kit));
+    let known: Vec<&str> = of_kit.map(|circuit| circuit.circuit.value.as_str()).collect();
+    (!known.is_empty()).then(|| words::without_circuit(&guide.symptom, &known))
 }
 
 /// What is wrong in a circuit's own file, unless another check said so at the same place.
@@ -102,10 +114,13 @@ impl Held<'_> {
     }
 
     fn never_shows(&self, cause: &Cause, named: &Named, fault: FaultId) -> Option<Finding> {
-        let signs = self.sight.signs.as_ref()?;
         if self.grade(fault) != Some(Grade::Never) {
             return None;
         }
+        if self.one_of(fault) == Some(Grade::Never) {
+            return self.never_one_of(cause, named, fault);
+        }
+        let signs = self.sight.signs.as_ref()?;
         // Each sign may be there at times though never all at once: then the first tells.
         let never = |(sign, _): &&(Sign, Place)| self.wired.network.shows(Some(fault), &[*sign]) == Ok(Grade::Never);
         let (sign, place) = signs.iter().find(never).or(signs.first())?;
@@ -113,10 +128,30 @@ impl Held<'_> {
         Some(words::never_shows(named, &cause.cause, *place, &found))
     }
 
-    /// How far a fault shows the symptom; nothing where the guide has no lamps to hold it against.
+    fn never_one_of(&self, cause: &Cause, named: &Named, fault: FaultId) -> Option<Finding> {
+        let signs = self.sight.one_of.as_ref()?;
+        let first = signs.first()?;
+        let found = self.contradiction(first.reading, first.position, fault, &shown::answers(first.shows))?;
+        Some(match signs.len() {
+            1 => words::never_shows(named, &cause.cause, first.at, &found),
+            several => words::never_shows_any(named, &cause.cause, first.at, several, &found),
+        })
+    }
+
+    /// How far a fault shows the symptom; nothing where the guide has no sign to hold it against.
     fn grade(&self, fault: FaultId) -> Option<Grade> {
+        [self.all_lamps(fault), self.one_of(fault)].into_iter().flatten().min()
+    }
+
+    fn all_lamps(&self, fault: FaultId) -> Option<Grade> {
         let signs: Vec<Sign> = self.sight.signs.as_ref()?.iter().map(|(sign, _)| *sign).collect();
         if signs.is_empty() { None } else { self.wired.network.shows(Some(fault), &signs).ok() }
+    }
+
+    /// The best that a fault does of the sights any one of which is the symptom.
+    fn one_of(&self, fault: FaultId) -> Option<Grade> {
+        let signs = self.sight.one_of.as_ref()?;
+        signs.iter().filter_map(|sign| one_of(self.wired, sign, fault)).max()
     }
 
     fn contradiction(
@@ -193,6 +228,19 @@ impl Held<'_> {
         let item = self.by_id.get(self.sight.circuit.as_str()).and_then(|circuit| item_of(circuit, fault, self.by_id));
         self.guide.first.is_empty() || item == Some(self.guide.kit.value.as_str())
     }
+}
+
+/// How far a fault shows one sight: surely if every answer that it can give is told there.
+fn one_of(wired: &Wired, sign: &OneOf, fault: FaultId) -> Option<Grade> {
+    let network = &wired.network;
+    let answers = network.seen(sign.reading, sign.position, Some(fault)).ok()?.answers();
+    if answers.iter().all(|answer| sign.shows.contains(answer)) {
+        return Some(Grade::Surely);
+    }
+    let each = sign.shows.iter().filter_map(|shows| {
+        network.shows(Some(fault), &[Sign { reading: sign.reading, position: sign.position, shows }]).ok()
+    });
+    each.max()
 }
 
 /// The item that a fault belongs to: that of the circuit in which it is written.

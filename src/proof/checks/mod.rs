@@ -3,7 +3,10 @@
 pub mod circuits;
 pub mod handbook;
 pub mod hazards;
+pub mod idle;
+pub mod learning;
 pub mod limits;
+pub mod messages;
 pub mod pictures;
 pub mod places;
 pub mod procedures;
@@ -11,5 +14,6 @@ pub mod reach;
 pub mod references;
 pub mod symptoms;
 pub mod torques;
+pub mod translations;
 pub mod values;
 pub mod waivers;

@@ -1,6 +1,6 @@
 //! Places on an item: only those that its rail shows.
 
-use crate::model::{Guides, Named};
+use crate::model::{Circuit, Guides, Named};
 use crate::proof::finding::Finding;
 use crate::proof::findings::ids;
 use crate::proof::index::Index;
@@ -22,6 +22,18 @@ pub fn check(guides: &Guides, index: &Index, findings: &mut Vec<Finding>) {
         let places = guide.items.iter().filter_map(Tolerant::sound).filter_map(|item| item.place.as_ref());
         findings.extend(places.filter_map(|place| unknown(index, kit, place)));
     }
+    for (_, guide) in &guides.circuits {
+        let Some(kit) = &guide.kit else { continue };
+        findings.extend(of_circuit(guide).filter_map(|place| unknown(index, kit, place)));
+    }
+}
+
+fn of_circuit(guide: &Circuit) -> impl Iterator<Item = &Named> {
+    let points = guide.points.iter().filter_map(Tolerant::sound).filter_map(|point| point.place.as_ref());
+    let pieces = guide.pieces.iter().filter_map(Tolerant::sound).filter_map(|piece| piece.place.as_ref());
+    let touching = guide.touching.iter().filter_map(Tolerant::sound).filter_map(|touching| touching.place.as_ref());
+    let faults = guide.faults.iter().filter_map(Tolerant::sound).filter_map(|fault| fault.place.as_ref());
+    points.chain(pieces).chain(touching).chain(faults)
 }
 
 fn unknown(index: &Index, kit: &Named, place: &Named) -> Option<Finding> {

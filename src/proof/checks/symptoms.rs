@@ -3,6 +3,7 @@
 //! Leaves to others: whether the order is a good one, and what no probe parts (`reckoning::diagnosis`, asked by `proof::cases`).
 
 use crate::model::{Guides, Named, Probe, Shares, Symptom};
+use crate::proof::cases::{NO_CHANGE, WORKS};
 use crate::proof::finding::Finding;
 use crate::proof::findings::{diagnosis, ids};
 use crate::proof::index::{Thing, Wanted};
@@ -141,8 +142,20 @@ impl<'a, 'f> Checking<'a, 'f> {
         if probe.minutes.value.value().is_some_and(|minutes| minutes.0 == 0) {
             self.findings.push(diagnosis::no_minutes(&probe.probe, probe.minutes.place));
         }
-        if probe.mends.is_empty() {
-            self.answers(probe, named);
+        match probe.mends.is_empty() {
+            true => self.answers(probe, named),
+            false => self.trial(probe),
+        }
+    }
+
+    /// A trial fix works or changes nothing; its answers may only be worded.
+    fn trial(&mut self, probe: &Probe) {
+        for (at, answer) in probe.answers.iter().enumerate() {
+            let Some(answer) = answer.sound() else { continue };
+            let known = [WORKS, NO_CHANGE].get(at).is_some_and(|id| answer.answer.value.as_str() == *id);
+            if !known || !answer.means.is_empty() {
+                self.findings.push(diagnosis::trial_answers(&probe.probe, &answer.answer));
+            }
         }
     }
 

@@ -82,6 +82,68 @@ pub fn never_shows(fault: &Named, cause: &Named, sign: Place, found: &Contradict
     .of(cause.value.as_str())
 }
 
+/// A cause's fault can show none of the sights by which the symptom is known; `found` is the first of them.
+pub fn never_shows_any(fault: &Named, cause: &Named, sign: Place, signs: usize, found: &Contradiction<'_>) -> Finding {
+    let Contradiction { circuit, reading, position, faulty, sound, said } = found;
+    Finding::new(
+        Code::FaultNeverShows,
+        fault.place,
+        format!("`{}` shows none of the {signs} signs", fault.value),
+        format!(
+            "the first: in position `{position}` the circuit `{circuit}` reads `{reading}` {faulty} with the fault and {sound} without it, and the guide says {said}; the others fail too: name another fault, take `{}` out, or correct `signs:`",
+            cause.value
+        ),
+    )
+    .also(sign, "the signs begin here")
+    .of(cause.value.as_str())
+}
+
+/// A symptom that an instrument shows names no circuit, though there are some of its item.
+pub fn without_circuit(guide: &Named, known: &[&str]) -> Finding {
+    let list = listed(known.iter().copied());
+    Finding::new(
+        Code::SymptomWithoutCircuit,
+        guide.place,
+        format!("no circuit proofs `{}`", guide.value),
+        format!("add `circuit:` with {list} and the faults of the causes, or accept this and say why"),
+    )
+    .of(guide.value.as_str())
+}
+
+/// A fault changes nothing that anybody could read.
+pub fn shows_nothing(fault: &Named, circuits: &[&str]) -> Finding {
+    let list = listed(circuits.iter().copied()).replace(" or ", " and ");
+    Finding::new(
+        Code::FaultShowsNothing,
+        fault.place,
+        format!("`{}` changes no reading", fault.value),
+        format!("looked at in every position of {list}: correct what it does, add a reading that finds it, or accept this and say how it is found"),
+    )
+    .of(fault.value.as_str())
+}
+
+/// A point that nothing leads to.
+pub fn joined_to_nothing(point: &Named) -> Finding {
+    Finding::new(
+        Code::PointJoinedToNothing,
+        point.place,
+        format!("nothing leads to the point `{}`", point.value),
+        "join it by a piece, a touching or `joins:`, or take it out",
+    )
+    .of(point.value.as_str())
+}
+
+/// A touching that is open whatever is done.
+pub fn never_closes(touching: &Named) -> Finding {
+    Finding::new(
+        Code::TouchingNeverCloses,
+        touching.place,
+        format!("`{}` never touches", touching.value),
+        "name it under `meets:` of a position, or take it out",
+    )
+    .of(touching.value.as_str())
+}
+
 /// A cause's fault cannot give an answer that the guide has for it.
 pub fn wrong_answer(place: Place, cause: &str, answer: &str, probe: &Named, found: &Contradiction<'_>) -> Finding {
     Finding::new(

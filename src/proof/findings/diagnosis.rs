@@ -78,6 +78,17 @@ pub fn too_few_answers(probe: &Named) -> Finding {
     )
 }
 
+/// A trial fix with other answers than *works* and *no change*.
+pub fn trial_answers(probe: &Named, answer: &Named) -> Finding {
+    Finding::new(
+        Code::TrialAnswers,
+        answer.place,
+        format!("`{}` is no answer of a trial fix", answer.value),
+        "a trial fix answers `works`, then `no-change`, and `mends:` says what that means; leave `answers:` out, or `mends:`",
+    )
+    .also(probe.place, "this is the trial fix")
+}
+
 /// No probe finds a cause.
 pub fn cause_never_found(cause: &Named) -> Finding {
     Finding::new(

@@ -12,5 +12,6 @@ pub mod quantities;
 pub mod safety;
 pub mod shape;
 pub mod stores;
+pub mod translations;
 pub mod waivers;
 pub mod yaml;

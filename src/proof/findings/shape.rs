@@ -1,6 +1,6 @@
 //! Findings about a file and the shape of what stands in it.
 
-use super::yaml;
+use super::{translations, yaml};
 use crate::model::{Kind, Misread, MisreadKind};
 use crate::proof::code::Code;
 use crate::proof::finding::{Finding, did_you_mean, listed};
@@ -20,6 +20,10 @@ pub fn from_flaw(flaw: Flaw) -> Finding {
         What::BadValue(why) => Finding::new(Code::BadValue, place, why, "look at how a guide that binds writes it"),
         What::NoHandbook => no_handbook(place),
         What::SecondHandbook(first) => second_handbook(place, first),
+        What::NoLanguage(_) | What::NotWords(_) | What::NothingToTranslate { .. } => {
+            translations::from_flaw(place, what)
+        }
+        What::TranslationOfNothing { .. } | What::SecondTranslation(_) => translations::from_flaw(place, what),
         other => from_text_flaw(place, other),
     }
 }

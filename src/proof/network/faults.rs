@@ -38,7 +38,7 @@ impl Wiring {
         if !fault.touches.is_empty() {
             add(self.touch(fault));
         }
-        if let Some(part) = &fault.more_ohms {
+        for part in &*fault.more_ohms {
             add(self.more(part, fault));
         }
         for never in &fault.never_touches {

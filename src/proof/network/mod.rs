@@ -33,6 +33,8 @@ pub struct Wired {
     pub labels: Labels,
     /// What sound kit must show.
     pub healthy: Vec<Expected>,
+    /// What it teaches, lesson by lesson.
+    pub lessons: Vec<Taught>,
     /// What is wrong in this circuit's own file.
     pub findings: Vec<Finding>,
     /// Names that are there but could not be taken in, here or in a circuit that this one uses.
@@ -68,6 +70,8 @@ pub struct Labels {
 pub struct Label {
     /// What it is.
     pub title: String,
+    /// The same in a word or two, for the drawing.
+    pub short: Option<String>,
     /// The place on the item.
     pub place: Option<Id>,
     /// Where it stands in its file.
@@ -87,6 +91,17 @@ pub struct Expected {
     pub at: Place,
 }
 
+/// A lesson of a circuit, found in its network.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Taught {
+    /// Which of the sound lessons, from 0.
+    pub lesson: usize,
+    /// The position to look at.
+    pub position: PositionId,
+    /// Between which points the current is looked for; nothing for those that the first lamp looks at.
+    pub between: Option<[PointId; 2]>,
+}
+
 /// Makes the network of a circuit.
 pub fn network(circuit: &Circuit, circuits: &Circuits) -> Wired {
     within(circuit, circuits, &[])
@@ -100,14 +115,16 @@ fn within(circuit: &Circuit, circuits: &Circuits, users: &[&str]) -> Wired {
         findings: Vec::new(),
         missing: BTreeSet::new(),
         healthy: Vec::new(),
+        lessons: Vec::new(),
     };
     wiring.uses(circuit, circuits, users);
     wiring.parts(circuit);
     wiring.joins(circuit);
     wiring.faults(circuit);
     wiring.readings(circuit);
-    let Wiring { network, labels, findings, missing, healthy } = wiring;
-    Wired { network, labels, healthy, findings, missing }
+    wiring.lessons(circuit);
+    let Wiring { network, labels, findings, missing, healthy, lessons } = wiring;
+    Wired { network, labels, healthy, lessons, findings, missing }
 }
 
 /// A network in the making.
@@ -115,6 +132,7 @@ struct Wiring {
     network: Network,
     labels: Labels,
     healthy: Vec<Expected>,
+    lessons: Vec<Taught>,
     findings: Vec<Finding>,
     missing: BTreeSet<String>,
 }
@@ -146,7 +164,8 @@ impl Wiring {
         let ends = self.ends(&piece.from, &piece.to, &piece.ohms);
         let made = ends.map(|ends| self.network.piece(piece.piece.value.as_str(), ends));
         if self.maybe_entered(&piece.piece, made).is_some() {
-            self.labels.pieces.insert(name(&piece.piece), label(&piece.piece, &piece.title, piece.place.as_ref()));
+            let label = label(&piece.piece, &piece.title, piece.place.as_ref());
+            self.labels.pieces.insert(name(&piece.piece), label.or_short(piece.short.as_ref()));
         }
     }
 
@@ -159,7 +178,7 @@ impl Wiring {
         let made = ends.map(|ends| self.network.touching(touching.touching.value.as_str(), ends, at_rest));
         if self.maybe_entered(&touching.touching, made).is_some() {
             let label = label(&touching.touching, &touching.title, touching.place.as_ref());
-            self.labels.touchings.insert(name(&touching.touching), label);
+            self.labels.touchings.insert(name(&touching.touching), label.or_short(touching.short.as_ref()));
         }
     }
 
@@ -174,6 +193,21 @@ impl Wiring {
             }
         }
         self.labels.positions.insert(name(&position.position), label(&position.position, &position.title, None));
+    }
+
+    fn lessons(&mut self, circuit: &Circuit) {
+        let told = circuit.teaches.as_ref().map_or_else(Vec::new, |teaches| self.sound(&teaches.lessons));
+        for (lesson, told) in told.into_iter().enumerate() {
+            let position = self.find_position(&told.lesson);
+            let between = match told.between.is_empty() {
+                true => None,
+                false => match self.two_points(&told.between, told.lesson.place, "loop") {
+                    None => continue,
+                    points => points,
+                },
+            };
+            self.lessons.extend(position.map(|position| Taught { lesson, position, between }));
+        }
     }
 
     fn ends(&mut self, from: &Named, to: &Named, ohms: &Placed<Told<ResistanceRange>>) -> Option<Ends> {
@@ -319,7 +353,13 @@ fn name(named: &Named) -> String {
 }
 
 fn label(named: &Named, title: &Line, place: Option<&Named>) -> Label {
-    Label { title: title.value.clone(), place: place.map(|place| place.value.clone()), at: named.place }
+    Label { title: title.value.clone(), short: None, place: place.map(|place| place.value.clone()), at: named.place }
+}
+
+impl Label {
+    fn or_short(self, short: Option<&Line>) -> Label {
+        Label { short: short.map(|short| short.value.clone()), ..self }
+    }
 }
 
 fn help_for(flaw: &Flaw) -> &'static str {

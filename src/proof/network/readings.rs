@@ -137,7 +137,7 @@ impl Wiring {
             });
             if self.maybe_entered(&id, made).is_some() {
                 let title = format!("{side}{}", lamp.title.value);
-                self.labels.readings.insert(name(&id), Label { title, place: None, at: lamp.lamp.place });
+                self.labels.readings.insert(name(&id), Label { title, short: None, place: None, at: lamp.lamp.place });
             }
         }
     }

@@ -74,7 +74,8 @@ impl Labels {
         let taken = |into: &mut BTreeMap<String, Label>, from: &BTreeMap<String, Label>| {
             for (id, label) in from {
                 let title = if id == "rest" { label.title.clone() } else { format!("{words}{}", label.title) };
-                let label = Label { title, place: label.place.as_ref().map(|Id(id)| Id(id.clone())), at };
+                let place = label.place.as_ref().map(|Id(id)| Id(id.clone()));
+                let label = Label { title, short: label.short.clone(), place, at };
                 // `rest` is one for all.
                 let id = if id == "rest" { id.clone() } else { format!("{prefix}{id}") };
                 into.entry(id).or_insert(label);

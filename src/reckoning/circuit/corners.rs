@@ -1,4 +1,7 @@
 //! The extremes of something that rises or falls with each resistance alone: they lie where every resistance is at an end.
+//!
+//! Where it is known from how the pieces hang together that something only rises, or only falls, with a resistance, that one is
+//! set to its end; only the others are tried both ways. So a bench or a bout needs a few solves, not thousands, and stays exact.
 
 use std::collections::BTreeMap;
 
@@ -14,32 +17,69 @@ pub(super) struct Edge {
     pub ohms: Ohms,
 }
 
-/// With so many pieces of uncertain resistance the corners are tried (2 to this power); with more the range is not computed.
+/// With so many pieces of which it is not known which way they turn the corners are tried (2 to this power); with more the
+/// range is not computed.
 const MOST_UNCERTAIN: usize = 16;
 
+/// Which way a value goes when a resistance rises.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Turn {
+    /// Up, or it stays.
+    Rises,
+    /// Down, or it stays.
+    Falls,
+    /// It depends on the other resistances.
+    Either,
+}
+
 /// The range of `value`, which must be monotone in each resistance alone, over all corners. `kept` are the points that it looks at.
+/// `turns` says for each of the edges which way the value goes with it.
 ///
 /// Pieces in series or side by side count as one, which changes nothing: the whole takes every value between its ends.
-pub(super) fn corners(edges: &[Edge], kept: &[usize], value: impl Fn(&[Wire]) -> f64) -> Span {
+pub(super) fn corners(
+    edges: &[Edge],
+    kept: &[usize],
+    turns: impl Fn(&[Edge]) -> Vec<Turn>,
+    value: impl Fn(&[Wire]) -> f64,
+) -> Span {
     let edges = merged(edges.to_vec(), kept);
+    let turns = turns(&edges);
+    let turn = |index: &usize| turns.get(*index).copied().unwrap_or(Turn::Either);
     let uncertain: Vec<usize> = (0..edges.len()).filter(|&index| edges.get(index).is_some_and(is_uncertain)).collect();
-    if uncertain.len() > MOST_UNCERTAIN {
+    let tried: Vec<usize> = uncertain.iter().copied().filter(|index| turn(index) == Turn::Either).collect();
+    if tried.len() > MOST_UNCERTAIN {
         return Span::NotComputed;
     }
-    let mut wires: Vec<Wire> = wires(&edges, Ohms::usual);
-    let usual = value(&wires);
-    let (mut least, mut most) = (f64::INFINITY, f64::NEG_INFINITY);
-    for corner in 0..1_usize << uncertain.len() {
-        for (bit, &index) in uncertain.iter().enumerate() {
+    let usual = value(&wires(&edges, Ohms::usual));
+    let at_end = |rising: fn(Ohms) -> f64, falling: fn(Ohms) -> f64| {
+        let mut wires: Vec<Wire> = wires(&edges, Ohms::least);
+        for &index in &uncertain {
+            if let (Some(wire), Some(edge)) = (wires.get_mut(index), edges.get(index)) {
+                wire.ohms = if turn(&index) == Turn::Falls { falling(edge.ohms) } else { rising(edge.ohms) };
+            }
+        }
+        at_corners(wires, &edges, &tried, &value)
+    };
+    let least = at_end(Ohms::least, Ohms::most).fold(f64::INFINITY, f64::min);
+    let most = at_end(Ohms::most, Ohms::least).fold(f64::NEG_INFINITY, f64::max);
+    Span::Within { least, usual, most }
+}
+
+/// The values with the tried edges at every choice of their ends, the other wires as they are.
+fn at_corners<'v>(
+    mut wires: Vec<Wire>,
+    edges: &'v [Edge],
+    tried: &'v [usize],
+    value: &'v impl Fn(&[Wire]) -> f64,
+) -> impl Iterator<Item = f64> + 'v {
+    (0..1_usize << tried.len()).map(move |corner| {
+        for (bit, &index) in tried.iter().enumerate() {
             if let (Some(wire), Some(edge)) = (wires.get_mut(index), edges.get(index)) {
                 wire.ohms = if corner >> bit & 1 == 0 { edge.ohms.least() } else { edge.ohms.most() };
             }
         }
-        let at_corner = value(&wires);
-        least = least.min(at_corner);
-        most = most.max(at_corner);
-    }
-    Span::Within { least, usual, most }
+        value(&wires)
+    })
 }
 
 /// The edges with one figure each.

@@ -37,6 +37,69 @@ pub(super) fn on_the_way(ends: &[(usize, usize)], one: usize, other: usize) -> V
     search.stack
 }
 
+/// Which way the simple ways between two points run through an edge.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Run {
+    /// None runs through it.
+    Not,
+    /// From its first end to its second.
+    Along,
+    /// From its second end to its first.
+    Against,
+    /// Some this way, some that; or the ways were too many to look at.
+    Both,
+}
+
+/// With so many steps looked at nothing is known any more.
+const MOST_STEPS: usize = 20_000;
+
+/// For each edge, which way all simple ways from one point to another run through it.
+pub(super) fn runs(ends: &[(usize, usize)], one: usize, other: usize) -> Vec<Run> {
+    let mut walk = Walk { ends, other, runs: vec![Run::Not; ends.len()], way: Vec::new(), been: vec![one], steps: 0 };
+    walk.on(one);
+    if walk.steps >= MOST_STEPS { vec![Run::Both; ends.len()] } else { walk.runs }
+}
+
+/// A walk along all simple ways to a point.
+struct Walk<'e> {
+    ends: &'e [(usize, usize)],
+    other: usize,
+    runs: Vec<Run>,
+    /// The edges behind, each with the way that it was gone.
+    way: Vec<(usize, Run)>,
+    been: Vec<usize>,
+    steps: usize,
+}
+
+impl Walk<'_> {
+    fn on(&mut self, point: usize) {
+        if point == self.other {
+            for (edge, run) in &self.way {
+                if let Some(known) = self.runs.get_mut(*edge) {
+                    *known = if *known == Run::Not || known == run { *run } else { Run::Both };
+                }
+            }
+            return;
+        }
+        for (edge, &(from, to)) in self.ends.iter().enumerate() {
+            let (next, run) = match point {
+                here if here == from => (to, Run::Along),
+                here if here == to => (from, Run::Against),
+                _ => continue,
+            };
+            if self.been.contains(&next) || self.steps >= MOST_STEPS {
+                continue;
+            }
+            self.steps += 1;
+            self.been.push(next);
+            self.way.push((edge, run));
+            self.on(next);
+            self.way.pop();
+            self.been.pop();
+        }
+    }
+}
+
 struct Search {
     /// For every point its edges, and where they lead.
     edges: BTreeMap<usize, Vec<(usize, usize)>>,

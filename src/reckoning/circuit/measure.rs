@@ -7,7 +7,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::corners::{Edge, corners, wires};
+use super::corners::{Edge, Turn, corners, wires};
 use super::live::on_the_way;
 use super::solve::{Wire, resistance};
 use super::{At, Carrier, FaultId, Flaw, Link, Measure, Network, Ohms, Pair, PositionId, Span};
@@ -18,11 +18,25 @@ impl Network {
     /// # Errors
     /// [`Flaw::Unknown`] for anything of another network.
     pub fn measure(&self, measure: &Measure, position: PositionId, fault: Option<FaultId>) -> Result<Span, Flaw> {
+        self.measured(measure, position, fault, &self.links(position, fault)?)
+    }
+
+    /// The same, where it is known already what conducts in the position: the lamps of an apparatus look at it many times.
+    pub(super) fn measured(
+        &self,
+        measure: &Measure,
+        position: PositionId,
+        fault: Option<FaultId>,
+        here: &[Link],
+    ) -> Result<Span, Flaw> {
+        let probed = |(pair, at): (Pair, At)| match at {
+            At::Position(other) if other != position => Probed::new(self, pair, other, self.links(other, fault)?),
+            _ => Probed::new(self, pair, position, here.to_vec()),
+        };
         match *measure {
-            Measure::Between(pair) => Ok(Probed::new(self, (pair, At::Here), position, fault)?.span()),
+            Measure::Between(pair) => Ok(probed((pair, At::Here))?.span()),
             Measure::Less { first, second } => {
-                let one = Probed::new(self, first, position, fault)?;
-                let other = Probed::new(self, second, position, fault)?;
+                let (one, other) = (probed(first)?, probed(second)?);
                 Ok(one.less(&other))
             }
         }
@@ -56,18 +70,8 @@ struct Seat {
 }
 
 impl Probed {
-    fn new(
-        network: &Network,
-        (pair, at): (Pair, At),
-        position: PositionId,
-        fault: Option<FaultId>,
-    ) -> Result<Probed, Flaw> {
+    fn new(network: &Network, pair: Pair, position: PositionId, links: Vec<Link>) -> Result<Probed, Flaw> {
         network.known_pair(pair)?;
-        let position = match at {
-            At::Here => position,
-            At::Position(position) => position,
-        };
-        let links = network.links(position, fault)?;
         let edges: Vec<Edge> =
             links.iter().map(|link| Edge { from: link.from.0, to: link.to.0, ohms: link.ohms }).collect();
         let (one, other) = (network.root(pair.one).0, network.root(pair.other).0);
@@ -114,7 +118,11 @@ impl Probed {
         let live: BTreeSet<usize> = self.live.iter().chain(&other.live).copied().collect();
         let edges: Vec<Edge> = live.into_iter().filter_map(|index| self.edges.get(index)).copied().collect();
         let kept = [self.one, self.other, other.one, other.other];
-        corners(&edges, &kept, |wires| {
+        let turns = |edges: &[Edge]| {
+            let (mine, theirs) = (shares(edges, self.one, self.other), shares(edges, other.one, other.other));
+            mine.into_iter().zip(theirs).map(|(mine, theirs)| turn(mine, theirs)).collect()
+        };
+        corners(&edges, &kept, turns, |wires| {
             let between = |probed: &Probed| resistance(wires, probed.one, probed.other).unwrap_or(f64::INFINITY);
             between(self) - between(other)
         })
@@ -171,6 +179,29 @@ impl Probed {
         };
         let wires: Vec<Wire> = self.live.iter().filter_map(wire).collect();
         resistance(&wires, self.one, self.other).unwrap_or(f64::INFINITY)
+    }
+}
+
+/// How each of these edges takes part in a resistance; nothing if it carries none of its current.
+fn shares(edges: &[Edge], one: usize, other: usize) -> Vec<Option<Share>> {
+    let ends: Vec<(usize, usize)> = edges.iter().map(|edge| (edge.from, edge.to)).collect();
+    let live = on_the_way(&ends, one, other);
+    let share = |index: usize| {
+        let without: Vec<(usize, usize)> =
+            live.iter().filter(|other| **other != index).filter_map(|&other| ends.get(other)).copied().collect();
+        let whole = on_the_way(&without, one, other).is_empty();
+        live.contains(&index).then_some(if whole { Share::Whole } else { Share::Part })
+    };
+    (0..edges.len()).map(share).collect()
+}
+
+/// Which way a difference goes with a piece: up with the square of its share of the current in the first resistance, down with
+/// that in the second (Cohn 1950), and a share is at most the whole.
+fn turn(first: Option<Share>, second: Option<Share>) -> Turn {
+    match (first, second) {
+        (_, None) | (Some(Share::Whole), _) => Turn::Rises,
+        (None, _) | (_, Some(Share::Whole)) => Turn::Falls,
+        (Some(Share::Part), Some(Share::Part)) => Turn::Either,
     }
 }
 

@@ -78,7 +78,8 @@ impl Network {
         position: PositionId,
         fault: Option<FaultId>,
     ) -> Result<Truth, Flaw> {
-        let truth = |fact: &Fact| Ok(fact.holds.judge(self.measure(&fact.measure, position, fault)?));
+        let links = self.links(position, fault)?;
+        let truth = |fact: &Fact| Ok(fact.holds.judge(self.measured(&fact.measure, position, fault, &links)?));
         let truths: Vec<Truth> = facts.iter().map(truth).collect::<Result<_, Flaw>>()?;
         Ok(lit.judge(&truths))
     }

@@ -1,7 +1,7 @@
 //! A tester's lamp, solved as one network with the battery and the other lamps: a joint can feed one lamp through another.
 
-use super::corners::{Edge, corners};
-use super::live::on_the_way;
+use super::corners::{Edge, Turn, corners};
+use super::live::{Run, on_the_way, runs};
 use super::solve::Mesh;
 use super::{FaultId, Flaw, Network, Ohms, PositionId, Span, Tester};
 
@@ -31,7 +31,30 @@ pub(super) fn amperes(
     }
     let live: Vec<Edge> = live.into_iter().filter_map(|index| edges.get(index)).copied().collect();
     let kept = [pole, battery, pin];
-    Ok(corners(&live, &kept, |wires| tester.current(&Mesh::of(wires, &kept), filament)))
+    let turns = |edges: &[Edge]| turns(edges, pole, battery, pin);
+    Ok(corners(&live, &kept, turns, |wires| tester.current(&Mesh::of(wires, &kept), filament)))
+}
+
+/// Which way the current in the lamp between `pole` and `pin` goes with each edge, the battery lying between `battery` and `pole`.
+///
+/// It falls with a resistance by the current that the battery drives through it times the current that a battery in the
+/// lamp's place would drive through it (Cohn 1950, *The resistance of an electrical network*). A current runs one way through
+/// an edge, whatever the resistances, if every simple way from pole to pole does.
+fn turns(edges: &[Edge], pole: usize, battery: usize, pin: usize) -> Vec<Turn> {
+    let ends: Vec<(usize, usize)> = edges.iter().map(|edge| (edge.from, edge.to)).collect();
+    let driven = runs(&ends, pole, battery);
+    // The lamp is a source now, so its own edge does not count, and the battery is an edge like another.
+    let lamp = |(from, to): &(usize, usize)| (*from, *to) == (pole, pin) || (*to, *from) == (pole, pin);
+    let mut others: Vec<(usize, usize)> =
+        ends.iter().map(|ends| if lamp(ends) { (pole, pole) } else { *ends }).collect();
+    others.push((battery, pole));
+    let back = runs(&others, pin, pole);
+    let turn = |(driven, back): (Run, Run)| match (driven, back) {
+        (Run::Both, _) | (_, Run::Both) => Turn::Either,
+        (Run::Along, Run::Against) | (Run::Against, Run::Along) => Turn::Rises,
+        _ => Turn::Falls,
+    };
+    driven.into_iter().zip(back).map(turn).collect()
 }
 
 impl Tester {

@@ -19,6 +19,7 @@ mod choose;
 mod clusters;
 mod doubts;
 mod expand;
+mod hypotheses;
 mod looks;
 mod orders;
 mod quickest;
@@ -30,6 +31,7 @@ mod units;
 
 pub use case::*;
 pub use doubts::{Group, STEPS, Sensitivity};
+pub use hypotheses::{Hypothesis, Wants};
 pub use orders::Priced;
 pub use quickest::{FoundBy, QuickestOrder};
 pub use tree::{Belief, Branch, Decision, Ending, EndingKind, Node};

@@ -5,6 +5,7 @@
 
 use std::cmp::Ordering;
 use std::fmt;
+use std::ops::{Add, Mul};
 
 /// A time in whole tenths of a minute.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -101,6 +102,27 @@ impl Fraction {
     /// The nearest float, for charts and text; decisions compare the fractions.
     pub fn as_f64(self) -> f64 {
         self.over as f64 / self.under as f64
+    }
+}
+
+/// Over the least common denominator. Shares of one case all have denominators that divide its total weight, so sums do too.
+impl Add for Fraction {
+    type Output = Fraction;
+
+    fn add(self, other: Fraction) -> Fraction {
+        let common = gcd(self.under, other.under);
+        let (own, others) = (other.under / common, self.under / common);
+        Self::reduced(self.over * own + other.over * others, self.under * own)
+    }
+}
+
+/// Common factors go out first, so that a product is never written larger than it is.
+impl Mul for Fraction {
+    type Output = Fraction;
+
+    fn mul(self, other: Fraction) -> Fraction {
+        let (one, two) = (gcd(self.over, other.under).max(1), gcd(other.over, self.under).max(1));
+        Self::reduced((self.over / one) * (other.over / two), (self.under / two) * (other.under / one))
     }
 }
 

@@ -203,6 +203,8 @@ pub struct SlipRow {
 pub struct Form<'f> {
     /// What is said of the handbook.
     pub cover: &'f Cover,
+    /// Where its pages can be found on the net.
+    pub home: Option<&'f str>,
     /// The sheet's page.
     pub page: &'f Page,
     /// The sheet.
@@ -238,7 +240,7 @@ impl Form<'_> {
     }
 
     fn qr(&self, setter: &Setter<'_>) -> Option<Qr> {
-        let address = qr::on_the_net(self.cover.address.as_deref(), &self.page.address)?;
+        let address = qr::on_the_net(self.home, &self.page.address)?;
         let alt = setter.say_with("sheet-qr", &[("address", &address)]);
         Some(Qr { svg: qr::svg(&address)?, alt })
     }

@@ -13,7 +13,7 @@ mod table;
 mod text;
 mod world;
 
-use super::Words;
+use super::{Words, qr};
 use crate::handbook::page::{Body, Page, Sheet};
 use crate::handbook::{Cover, Handbook, Targets};
 use crate::model::Paper;
@@ -52,6 +52,7 @@ impl std::error::Error for PdfFailed {}
 pub struct Printer<'h> {
     cover: &'h Cover,
     targets: &'h Targets,
+    home: Option<String>,
     words: Words,
 }
 
@@ -73,7 +74,12 @@ struct File<'f> {
 impl<'h> Printer<'h> {
     /// For the sheets of this handbook.
     pub fn of(handbook: &'h Handbook) -> Printer<'h> {
-        Printer { cover: &handbook.cover, targets: &handbook.targets, words: Words::of(&handbook.cover.language) }
+        Printer {
+            cover: &handbook.cover,
+            targets: &handbook.targets,
+            home: qr::home(handbook),
+            words: Words::of(&handbook.cover.language, &handbook.messages),
+        }
     }
 
     /// One file with these sheets, each once for every number; without numbers, once with a blank for it. Every sheet starts on an
@@ -88,7 +94,9 @@ impl<'h> Printer<'h> {
         let book = setter.plain(&self.cover.title);
         let mut printed = Vec::new();
         for (page, sheet) in sheets {
-            printed.extend(Form { cover: self.cover, page, sheet, numbers }.printed(&mut setter));
+            printed.extend(
+                Form { cover: self.cover, home: self.home.as_deref(), page, sheet, numbers }.printed(&mut setter),
+            );
         }
         let (language, region) = language(&self.cover.language);
         let file = File {
@@ -136,18 +144,21 @@ pub fn beside_sheets(handbook: &mut Handbook) -> Result<(BTreeMap<String, Vec<u8
     for (page, sheet) in sheets {
         let made = printer.print(&[page], sheet.paper, &[])?;
         without_letter.extend(made.without_letter);
-        files.insert(address_beside(&page.address), made.bytes);
+        files.insert(address_beside(handbook.folder.as_deref(), &page.address), made.bytes);
     }
+    let folder = handbook.folder.clone();
     for page in &mut handbook.pages {
         if let Body::Sheet(sheet) = &mut page.body {
-            sheet.pdf = Some(address_beside(&page.address));
+            sheet.pdf = Some(address_beside(folder.as_deref(), &page.address));
         }
     }
     Ok((files, without_letter))
 }
 
-fn address_beside(sheet: &str) -> String {
-    format!("{}.pdf", sheet.trim_end_matches(".html"))
+/// The address from the top folder; that of another language begins with the language's folder.
+fn address_beside(folder: Option<&str>, sheet: &str) -> String {
+    let folder = folder.map_or_else(String::new, |folder| format!("{folder}/"));
+    format!("{folder}{}.pdf", sheet.trim_end_matches(".html"))
 }
 
 fn sheet_of(page: &Page) -> Option<&Sheet> {

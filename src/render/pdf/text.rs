@@ -239,7 +239,7 @@ mod tests {
     use super::*;
 
     fn set(text: &str) -> (Vec<Para>, BTreeSet<char>) {
-        let (targets, words) = (Targets::new(), Words::of("en"));
+        let (targets, words) = (Targets::new(), Words::of("en", &[]));
         let mut setter = Setter::new(&targets, &words);
         (setter.paras(text), setter.without_letter)
     }

@@ -1,6 +1,10 @@
 # Every word of the program's own that stands on a page, in English (Fluent syntax). Templates ask for them by id:
 # say(id="still-possible"), say(id="hand-over-spent", n=7). Words of guides are not here.
 
+## The language, in its own words
+language-name = English
+other-languages = This page in other languages:
+
 ## The frame of a page
 skip = Skip to the page
 short-cuts = Short cuts
@@ -27,6 +31,9 @@ forget = Clear my ticks and readings
 kind-front = What do you see?
 kind-kit = Item
 kind-lamps = By what the lamp does
+kind-lamps-tester = What the lamps of a tester show
+kind-lamps-apparatus = What the lamps of the apparatus show
+kind-how = How it works
 kind-symptom = Fault finding
 kind-question = Question
 kind-ending = Cause and remedy
@@ -40,6 +47,11 @@ kind-sheet = Bench sheet
 kind-sheets = Bench sheets
 kind-jobs = Jobs and checks
 kind-fetch = What to fetch
+kind-learning = Way to learn
+kind-stop = Stop on the way
+kind-practices = Practice bench
+kind-practice = Practice bench
+kind-cards = Exercise cards
 kind-about = About this edition
 kind-writing = Writing guides
 kind-all = All pages
@@ -72,6 +84,11 @@ lamps-lead = Look at the lamp first, then choose the item it is seen on.
 two-lamps = Two lamps: first at rest, then pressed.
 checks = Checks
 all-jobs = All jobs and checks
+kit-places = By part of the item
+kit-places-how = Press a part on the drawing to come to its place here.
+kit-place-causes = What can be wrong
+kit-place-nothing = No guide is about this part.
+all-see = { $kind }, see { $title }
 any-item = Any item
 circuits = Circuits
 symptom-note = { $seen }: { $causes ->
@@ -126,26 +143,48 @@ place-tip = Tip
 place-barrel = Barrel
 place-blade = Blade
 place-guard = Guard
+place-lining = Lining
 place-socket = Socket
 place-grip = Grip
 place-pommel = Pommel
 place-point = Point
 place-weapon-plug = Weapon plug
+place-weapon-end = Weapon end
 place-clip = Clip
+place-clip-lead = Clip lead
+place-reel-end = Reel end
 place-reel-plug = Reel plug
 place-mask-clip = Mask clip
+place-mask-end = Mask end
 place-wire = Wire
+place-jacket-end = Jacket end
 place-jacket-clip = Jacket clip
+place-strap = Strap
+place-padding = Padding
 place-mesh = Mesh
+place-rim = Rim
 place-bib = Bib
+place-clip-point = Clip point
+place-collar = Collar
+place-flap = Flap
 place-sleeve = Sleeve
 place-front = Front
+place-zip = Zip
+place-seam = Seam
+place-hem = Hem
+place-cable-socket = Cable socket
 place-cable = Cable
 place-drum = Drum
+place-spring = Spring
+place-rings = Rings
+place-frame = Frame
 place-outlet = Outlet
 place-sockets = Sockets
+place-case = Case
 place-leads = Leads
 place-lamp = Lamp
+place-switch = Switch
+place-holder = Holder
 place-battery = Battery
 
 ## Shares and minutes
@@ -261,7 +300,14 @@ hand-over-spent = { $n ->
     [one] 1 minute spent.
    *[other] { $n } minutes spent.
 }
-hand-over-how = Read it out, or send the address of this page: it holds the answers so far.
+hand-over-open = Open now: { $what }.
+hand-over-how = Read it out, copy it, print it, or send the address of this page: it holds the answers so far.
+hand-over-copy = Copy
+hand-over-print = Print this alone
+hand-over-copied = Copied.
+hand-over-not-copied = This browser does not let a page copy. Mark the words and copy them by hand.
+way-back = Go on where you left
+way-back-forget = Forget it
 
 ## Endings
 mend-it = Mend it
@@ -363,7 +409,7 @@ circuit-drawn-how = The wide band is the live loop.
 circuit-at-rest = At rest, nothing touched
 circuit-closed = The loop is closed.
 circuit-open = The loop is open.
-circuit-instrument = Plug and instrument
+circuit-instrument = Plug and tester
 lamp-may = may be lit or dark
 circuit-fault = fault
 circuit-lamps = What you see and what it means
@@ -371,8 +417,16 @@ circuit-see = You see
 circuit-means = It means
 circuit-look-up = Look it up
 circuit-sound = Sound
+no-guide = No guide
+count-of-faults = { $n ->
+    [one] one fault can show it
+   *[other] { $n } faults can show it
+ }
 circuit-figure-sound = Sound kit, held the same way:
-lamps-by-kit = By item, instrument and lamp
+lamps-by-kit = Choose the item and the instrument
+lamps-of-lead = Find the lamp, and the row that does what yours does. You look { $seen }.
+lamps-of-others = Other guides
+lamps-of-other = { $title }, { $seen }
 lamps-by-kit-how = Computed from the circuits. A fault stands in every row that it can show.
 lamp-and-instrument = { $lamp }, { $seen }
 circuit-guides = Where it is used
@@ -433,6 +487,142 @@ not-good = not good
 go-on = go on
 since = since
 
+## Ways to learn and self-checks
+way-stops = Stops, in the order that builds up
+way-minutes = in all
+way-done = { $title }: done
+way-can = Afterwards you can
+way-after = After the last stop
+stop-n = Stop { $n } of { $of }
+stop-read = Read
+stop-practise = Practise
+stop-on-the-bench = Find a fault on the practice bench
+stop-before = Stop before: { $title }
+stop-after = Next stop: { $title }
+stop-way = The whole way
+check-heading = Check yourself
+check-how = The questions are made from the guides of this stop. One answer is right.
+check-limit = { $about }{ $of ->
+    [none] {""}
+   *[other] {" "}({ $of })
+}: what is the limit?
+check-lamp-sound = { $about }, all sound. What does this lamp do { $seen }: { $of }?
+check-lamp-fault = The fault is: { $about }. What does this lamp do { $seen }: { $of }?
+check-first-question = “{ $of }”: which of these questions comes first?
+check-first-step = “{ $of }”: which of these steps comes first?
+check-danger = “{ $of }”: what must you take care of?
+check-right = Right.
+check-wrong = Not that one. Try again, or open the answer.
+check-answer = Answer
+check-told = It stands here:
+check-sum = Right at the first try:
+
+## The practice bench
+practice-lead = Find a fault before a real one finds you. The bench sets a faulty item; you look, test, and name the cause and the remedy.
+practice-level = How much you are told
+practice-level-1 = With help
+practice-level-2 = On your own
+practice-level-3 = From memory
+practice-level-says-1 = You see what is still possible, and which question the quickest way would ask next.
+practice-level-says-2 = You see minutes and answers, nothing else.
+practice-level-says-3 = No minutes, and the remedy is one of all jobs on that item.
+practice-teacher = The word in the address sets the fault: everybody who opens the same address finds the same fault.
+practice-without = Without scripting the bench cannot set a fault. The exercise cards do the same on paper.
+practice-cards = Exercise cards
+practice-cards-n = { $n ->
+    [one] 1 card
+   *[other] { $n } cards
+}
+practice-bench = Practice bench
+practice-all = All exercises
+practice-set = A fault is on the bench. Find it in as few minutes as you can; the minutes are counted as on the real bench.
+practice-seed = Word that sets the fault
+practice-use-seed = Set it
+practice-again = Another fault
+practice-seen = What is seen
+practice-isolated = That it is this item, and no other, was found out before.
+practice-spent = Minutes so far:
+practice-open = Open now:
+practice-nothing = nothing
+practice-do = What you can do
+practice-how = How it is done
+practice-opens = Opens first: { $what }
+practice-next = The quickest way would do this next.
+practice-reading = Or take a reading of the circuit
+practice-reading-takes = A look at a lamp counts half a minute, a reading of a meter one. Opening is not counted.
+practice-choose = Choose
+practice-read = Take the reading
+practice-unknown = The circuit does not cover what is on the bench: nothing to read, no minutes counted.
+practice-shows-lit = lit
+practice-shows-dark = dark
+practice-shows-sounds = it sounds
+practice-shows-silent = it is silent
+practice-shows-in = within the limit
+practice-shows-over = over the limit
+practice-shows-open = no connection
+practice-shows-comes-and-goes = it comes and goes
+practice-possible-how = In 100 cases with the same answers.
+practice-enough = You know enough: name it.
+practice-name-it = Name it
+practice-cause = What is it?
+practice-remedy = What mends it for good?
+practice-put-aside = None of these: tag it and hand it over
+practice-your-name = Your name, if you like; it stays on this device
+practice-judge = Name it and see
+practice-name-both = Choose a cause and a remedy first.
+practice-outcome = How you did
+practice-was = It was
+practice-mends = What mends it for good
+practice-cause-right = The cause is right.
+practice-cause-same = Another cause, but the same remedy mends both: you did not have to tell them apart.
+practice-cause-wrong = The cause is not right.
+practice-remedy-right = The remedy is right.
+practice-remedy-gap = Your remedy only buys time; the lasting one stands above.
+practice-remedy-wrong = The remedy is not right.
+practice-guess = You named it before it was certain. Still possible was:
+practice-is-right = right
+practice-is-same = same remedy
+practice-is-gap = stop-gap
+practice-is-wrong = wrong
+practice-own-way = Your way
+practice-least-way = The way with the least expected minutes
+practice-least-note = That way is the quickest on average over all cases. For one fault another way can be quicker by luck.
+practice-did = What was done
+practice-answer = Answer
+practice-out = Ruled out
+practice-less-likely = nothing for certain
+practice-needless = not needed: the remedy was known
+practice-closing = Closing up
+practice-total = In all
+practice-results = Results on this device
+practice-results-where = They are kept by this browser and are sent nowhere. Some browsers keep them for each page by itself.
+practice-csv = Save as a table (CSV)
+practice-print = Print
+practice-forget = Clear the results
+practice-field-when = When
+practice-field-name = Name
+practice-field-guide = Guide
+practice-field-seed = Word
+practice-field-level = Level
+practice-field-cause = Cause
+practice-field-remedy = Remedy
+practice-field-minutes = Minutes
+practice-field-least = Quickest way
+practice-field-steps = Steps
+cards-lead = Two people and a card: one works from the front, the other holds the back and answers.
+cards-how = Print on both sides: each back stands on the page after its front. Do not show the number’s back before the cause is named. On the bench the word CARD-1 sets the fault of card 1.
+card-n = Card { $n }
+card-do = Say what you would do next; you are told what you see. Add up the minutes. Opening counts once.
+card-opening = Opening:
+card-turn = Show the back of card { $n }
+card-back = Back of card { $n }
+card-answers = Answers, in the order of the front
+card-least = The way with the least expected minutes, with the minutes so far
+card-closed = { $n ->
+    [one] 1 minute in all, closed up again.
+   *[other] { $n } minutes in all, closed up again.
+}
+
 ## About this edition
 code-of-handbook = code of the handbook
 open-heading = What remains open
@@ -459,6 +649,7 @@ writing-circuit = Circuits
 writing-stores = Stores
 writing-limits = Limits
 writing-words = Words
+writing-learning = Ways to learn
 writing-keys = Its { $n ->
     [one] 1 key
    *[other] { $n } keys

@@ -1,0 +1,68 @@
+//! Where the pages of another language are: in a folder of their own, with links that stay in it as far as there are pages.
+//!
+//! In: the folder and its pages. Out: addresses and HTML with the links led. The handbook's own language has no folder.
+
+use crate::handbook::page::Page;
+use std::collections::BTreeSet;
+
+/// The folder of a language.
+pub struct Inside {
+    folder: Option<String>,
+    pages: BTreeSet<String>,
+}
+
+impl Inside {
+    /// Moves pages into a folder: their way to the top is one longer, and their keys are told from those of the other languages.
+    pub fn of(folder: Option<&str>, pages: &mut [Page]) -> Inside {
+        let Some(folder) = folder else { return Inside { folder: None, pages: BTreeSet::new() } };
+        let addresses = pages.iter().map(|page| page.address.clone()).collect();
+        for page in pages {
+            page.root = format!("../{}", page.root);
+            page.key = format!("{folder}-{}", page.key);
+        }
+        Inside { folder: Some(folder.to_owned()), pages: addresses }
+    }
+
+    /// Where a page of this language is, seen from the top; an address that the language has no page for stays as it is.
+    pub fn address(&self, address: &str) -> String {
+        match &self.folder {
+            Some(folder) if self.pages.contains(page_of(address)) => format!("{folder}/{address}"),
+            _ => address.to_owned(),
+        }
+    }
+
+    /// The HTML with every link to a page of this language led into its folder. Links start with the way to the top.
+    pub fn led(&self, html: String, root: &str) -> String {
+        let Some(folder) = &self.folder else { return html };
+        let start = format!("href=\"{root}");
+        let mut parts = html.split(start.as_str());
+        let mut out = parts.next().unwrap_or("").to_owned();
+        for part in parts {
+            out.push_str(&start);
+            let address = part.split('"').next().unwrap_or("");
+            if self.pages.contains(page_of(address)) {
+                out.push_str(folder);
+                out.push('/');
+            }
+            out.push_str(part);
+        }
+        out
+    }
+}
+
+fn page_of(address: &str) -> &str {
+    address.split('#').next().unwrap_or(address)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn links_stay_in_the_language_as_far_as_it_has_pages() {
+        let inside = Inside { folder: Some("fr".into()), pages: ["jobs/clean.html".to_owned()].into() };
+        let html = r#"<a href="../../jobs/clean.html#x">a</a> <a href="../../jobs/mend.html">b</a> <a href="../.././jobs/clean.html">c</a>"#;
+        let led = r#"<a href="../../fr/jobs/clean.html#x">a</a> <a href="../../jobs/mend.html">b</a> <a href="../.././jobs/clean.html">c</a>"#;
+        assert_eq!(inside.led(html.to_owned(), "../../"), led);
+    }
+}

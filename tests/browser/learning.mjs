@@ -1,0 +1,128 @@
+// The way to learn, its self-checks, "I am here", the hand-over, and finding by part and by letter.
+
+import assert from "node:assert/strict";
+import { after, before, test } from "node:test";
+import { browser, folder, url, watched } from "./tools.mjs";
+
+const site = folder("COQUILLE_SITE");
+
+let chromium;
+before(async () => {
+  chromium = await browser();
+});
+after(() => chromium.close());
+
+async function opened(address, options = {}) {
+  const context = await chromium.newContext({ viewport: { width: 390, height: 800 }, ...options });
+  const { page, wrong } = await watched(context, site);
+  await page.goto(url(site, address));
+  return { context, page, wrong };
+}
+
+for (const javaScriptEnabled of [true, false]) {
+  test(`with scripting ${javaScriptEnabled ? "on" : "off"}: through every stop of the way to learn`, async () => {
+    const { context, page, wrong } = await opened("index.html", { javaScriptEnabled });
+    await page.getByRole("link", { name: "From newcomer to bench hand" }).first().click();
+    const stops = await page.locator(".stops > li").count();
+    assert.ok(stops >= 6);
+    await page.locator(".stops a").first().click();
+    for (let stop = 1; stop <= stops; stop += 1) {
+      assert.match(await page.locator(".kind").first().innerText(), new RegExp(`Stop ${stop} of ${stops}`));
+      assert.ok((await page.locator(".self-check > li").count()) >= 3);
+      const answer = page.locator(".self-check details").first();
+      await answer.locator("summary").click();
+      assert.ok(await answer.locator("b").isVisible());
+      if (stop < stops) await page.getByRole("link", { name: /^Next stop/ }).click();
+    }
+    assert.deepEqual(wrong, []);
+    await context.close();
+  });
+}
+
+test("a self-check has one right choice a question, judges from the keyboard and counts the first tries", async () => {
+  const { context, page } = await opened("learning/first-season/tips.html");
+  const questions = await page.locator(".self-check > li").all();
+  for (const [at, question] of questions.entries()) {
+    assert.equal(await question.locator("[data-right]").count(), 1);
+    const words = await question.locator("label").allTextContents();
+    assert.equal(new Set(words.map((text) => text.trim())).size, words.length);
+    const first = question.locator(at === 0 ? "input:not([data-right])" : "input[data-right]").first();
+    await first.focus();
+    await page.keyboard.press("Space");
+    assert.match(await question.locator(".check-verdict").innerText(), at === 0 ? /^Not that one/ : /^Right/);
+  }
+  assert.match(await page.locator("[data-sum]").innerText(), new RegExp(`${questions.length - 1} / ${questions.length}$`));
+  await context.close();
+});
+
+test("a stop that is ticked stays ticked", async () => {
+  const { context, page } = await opened("learning/first-season.html");
+  await page.locator(".stops input").nth(1).check();
+  await page.reload();
+  assert.ok(await page.locator(".stops input").nth(1).isChecked());
+  await context.close();
+});
+
+test("a search left half way is offered on the front page and on the guide, and is over at its ending", async () => {
+  const { context, page, wrong } = await opened("index.html");
+  assert.ok(await page.locator("[data-way-back]").isHidden());
+  await page.goto(url(site, "faults/foil-stays-lit.html"));
+  await page.locator("ul.answers a").nth(1).click();
+  const question = await page.locator("h1").innerText();
+  const left = page.url();
+  await page.goto(url(site, "index.html"));
+  await page.locator("[data-way-back] a").click();
+  assert.equal(page.url(), left);
+  assert.equal(await page.locator("h1").innerText(), question);
+  await page.goto(url(site, "faults/foil-white-burns.html"));
+  assert.ok(await page.locator("[data-way-back]").isHidden(), "another guide has no way back of its own");
+  await page.goto(left);
+  while ((await page.locator("ul.answers").count()) > 0) await page.locator("ul.answers a").first().click();
+  await page.goto(url(site, "index.html"));
+  assert.ok(await page.locator("[data-way-back]").isHidden());
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("what somebody else wrote into the storage does not become a link", async () => {
+  const { context, page } = await opened("index.html");
+  await page.evaluate(() => window.localStorage.setItem("coquille:here", JSON.stringify([{ address: "javascript:alert(1)", title: "x" }, null, 7])));
+  await page.reload();
+  assert.ok(await page.locator("[data-way-back]").isHidden());
+  await context.close();
+});
+
+test("the summary to hand over holds what was seen, answered, left and open, and can be copied", async () => {
+  const { context, page, wrong } = await opened("faults/foil-stays-lit.html");
+  await context.grantPermissions(["clipboard-read", "clipboard-write"]);
+  await page.locator("ul.answers a").nth(1).click();
+  await page.getByRole("button", { name: "Copy" }).click();
+  await page.locator("[data-hand-over] [data-said]:not(:empty)").waitFor();
+  const copied = await page.evaluate(() => window.navigator.clipboard.readText());
+  for (const part of [/^Seen: Lamp stays lit/m, /lamp go dark\? It stays lit/, /Still possible: .*\(\d+\)/, /Open now: Take out both screws/, /minutes? spent/]) {
+    assert.match(copied, part);
+  }
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("pressing a part on the item's drawing leads to what there is at that part", async () => {
+  const { context, page } = await opened("kit/foil.html");
+  await page.locator("nav.rail a").filter({ hasText: "Barrel" }).click();
+  const place = page.locator(".kit-place:target");
+  assert.equal(await place.locator("h3").innerText(), "Barrel");
+  for (const inside of [/Wire worn through under the barrel/, /Tighten a loose barrel/]) assert.match(await place.innerText(), inside);
+  await place.getByRole("link", { name: "Wire worn through under the barrel" }).first().click();
+  assert.ok(page.url().includes("faults/foil-stays-lit.html#"));
+  assert.ok(await page.locator(":target").isVisible());
+  await context.close();
+});
+
+test("the index by letters has words, parts and other names, each leading to its place", async () => {
+  const { context, page } = await opened("all.html");
+  const row = page.locator("main li").filter({ has: page.getByRole("link", { name: "bodywire", exact: true }) });
+  assert.match(await row.innerText(), /see body cord/i);
+  await row.getByRole("link").click();
+  assert.ok(await page.locator(":target").isVisible());
+  await context.close();
+});

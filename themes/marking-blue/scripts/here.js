@@ -1,0 +1,92 @@
+/* "I am here": a search for a fault that is left half way is remembered on this device, one place a guide, and offered again on the front
+   page and on the guide's own page. An ending is the end of it. The summary to hand over can be copied or printed by itself. */
+(function () {
+  "use strict";
+
+  const MOST = 5;
+  /** Nothing else may become a link, whatever stands in the storage. */
+  const PAGE = /^faults\/[A-Za-z0-9-]+\/[A-Za-z0-9-]+\.html$/;
+
+  function kept() {
+    try {
+      const all = JSON.parse(window.keep.get("here"));
+      return Array.isArray(all) ? all.filter((one) => PAGE.test(one?.address)) : [];
+    } catch {
+      return [];
+    }
+  }
+
+  const keep = (all) => window.keep.set("here", all.length ? JSON.stringify(all.slice(0, MOST)) : "");
+
+  const here = document.querySelector("[data-here]");
+  if (here) {
+    const others = kept().filter((one) => one.symptom !== here.dataset.symptom);
+    const { symptom, title, address } = here.dataset;
+    const at = document.querySelector("h1")?.textContent.trim() ?? "";
+    keep(here.dataset.here === "going" ? [{ symptom, title, address, at }, ...others] : others);
+  }
+
+  for (const block of document.querySelectorAll("[data-way-back]")) {
+    const only = block.dataset.wayBack;
+    const list = block.querySelector("ul");
+    const show = () => {
+      const all = kept().filter((one) => !only || one.symptom === only);
+      list.replaceChildren(...all.map((one) => {
+        const item = document.createElement("li");
+        const link = document.createElement("a");
+        link.href = block.dataset.root + one.address;
+        link.textContent = one.title;
+        const at = document.createElement("span");
+        at.className = "quiet small";
+        at.textContent = one.at;
+        item.append(link, " ", at);
+        return item;
+      }));
+      block.hidden = all.length === 0;
+    };
+    block.querySelector("button").addEventListener("click", () => {
+      keep(only ? kept().filter((one) => one.symptom !== only) : []);
+      show();
+    });
+    show();
+  }
+
+  /** The words of the summary, a line each. */
+  function summary(block) {
+    const lines = [...block.querySelectorAll("h2, p:not(.no-copy), li")].map((line) => line.textContent.replace(/\s+/g, " ").trim());
+    const address = /^https?:/.test(window.location.href) ? [window.location.href] : [];
+    return [...lines, ...address].join("\n");
+  }
+
+  async function copy(text) {
+    try {
+      await window.navigator.clipboard.writeText(text);
+      return true;
+    } catch {
+      // A page opened from disk may be kept from the clipboard: the old way still goes through the selection.
+      const field = document.createElement("textarea");
+      field.value = text;
+      document.body.append(field);
+      field.select();
+      const done = document.execCommand("copy");
+      field.remove();
+      return done;
+    }
+  }
+
+  for (const block of document.querySelectorAll("[data-hand-over]")) {
+    const said = block.querySelector("[data-said]");
+    const buttons = block.querySelector(".hand-over-buttons");
+    const copying = block.querySelector("[data-copy]");
+    buttons.hidden = false;
+    copying.addEventListener("click", async () => {
+      said.textContent = (await copy(summary(block))) ? said.dataset.sayCopied : said.dataset.sayNot;
+      copying.focus();
+    });
+    block.querySelector("[data-print]").addEventListener("click", () => {
+      document.body.classList.add("only-hand-over");
+      window.print();
+      document.body.classList.remove("only-hand-over");
+    });
+  }
+})();
