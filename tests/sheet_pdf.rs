@@ -349,9 +349,9 @@ kit: foil
 for: It.
 hands-on: 5
 needs: {tools: [{id: pliers, quantity: "MMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMM"}]}
-safety: [{warning: "WWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWW <b>bold</b> #read(\"/etc/passwd\")"}]
+safety: [{warning: "WWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWW #read(\"/etc/passwd\")"}]
 steps:
-  - do: "#set page(margin: 0pt) [brackets] *stars* `code` $ math $ @ref <label> // no comment /* none */ \\ = heading"
+  - do: "#set page(margin: 0pt) [brackets] *stars* `code` $ math $ @ref label // no comment /* none */ \\ = heading"
   - do: "הרם את הסיף ובדוק את הנורה LED 500 g ואז כתוב את המספר. ارفع السيف واختبر المصباح ثم اكتب الرقم."
   - do: "MMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMM"
     steps: ["https://club.example/a/very/long/address/that/nobody/would/want/to/type/but/somebody/pasted/into/a/guide.html"]
