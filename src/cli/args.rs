@@ -66,6 +66,15 @@ pub enum Command {
     #[command(after_help = "The table is CSV with a first line: date,item number,guide,cause,minutes\n\
         Example: coquille tally bench.csv -o counts.yaml")]
     Tally(TallyJob),
+    /// Make bench sheets to print: as PDF, or as one HTML file.
+    ///
+    /// A sheet has boxes to tick, blanks for readings with their limits, and places for number, owner, date and name. Its
+    /// code changes when what it says changes.
+    #[command(after_help = "Examples:\n  \
+        coquille sheet rewire-foil\n  \
+        coquille sheet foil-before-an-event --for F1..F12,F20 -o foils.pdf\n  \
+        coquille sheet --kit rewire-foil re-tape-foil --for F1..F3 -o kit.html")]
+    Sheet(SheetJob),
     /// Print the JSON Schema of a kind of guide, for editors.
     ///
     /// An editor that knows it completes keys and marks mistakes while you type. Many editors take it from a comment in
@@ -171,6 +180,9 @@ pub struct BindJob {
     /// Bind only if there is no advice either.
     #[arg(long)]
     pub strict: bool,
+    /// Put a PDF beside every bench sheet.
+    #[arg(long)]
+    pub pdf: bool,
     /// Write into a folder that holds other things too, and over files in the way.
     #[arg(long)]
     pub force: bool,
@@ -185,6 +197,41 @@ pub struct LecternJob {
     /// The port of the address; 0 takes any that is free.
     #[arg(long, default_value_t = 4680, value_name = "N")]
     pub port: u16,
+}
+
+/// `sheet`.
+#[derive(Debug, Args)]
+pub struct SheetJob {
+    /// The guides: ids or files of fault finding, jobs and checklists.
+    #[arg(value_name = "GUIDE", required = true)]
+    pub guides: Vec<String>,
+    /// The folder with the guides. Without it: `guides`, or the handbook that the first file belongs to.
+    #[arg(long = "in", value_name = "DIR")]
+    pub folder: Option<PathBuf>,
+    /// The file to write: `.pdf` or `.html`. Without it: the first guide's id with `.pdf`.
+    #[arg(short = 'o', long, value_name = "FILE")]
+    pub out: Option<PathBuf>,
+    /// The paper. Without it: what the handbook says.
+    #[arg(long, value_enum, value_name = "SIZE")]
+    pub paper: Option<PaperName>,
+    /// Numbers to print in, one sheet for each: `F1..F12,F20`.
+    #[arg(long = "for", value_name = "NUMBERS")]
+    pub numbers: Option<String>,
+    /// Instead of the sheets, one that says what to fetch for them and how long they take.
+    #[arg(long)]
+    pub kit: bool,
+    /// Make HTML to print from a browser.
+    #[arg(long)]
+    pub html: bool,
+}
+
+/// A paper as written on the command line.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum PaperName {
+    /// 210 × 297 mm.
+    A4,
+    /// 8.5 × 11 in.
+    Letter,
 }
 
 /// `proof`.

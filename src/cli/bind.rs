@@ -62,9 +62,10 @@ pub fn run(job: &BindJob, terminal: &mut Terminal) -> Outcome {
 fn passed_on(
     job: &BindJob,
     proofed: &Proofed,
-    handbooks: Vec<Handbook>,
+    mut handbooks: Vec<Handbook>,
     terminal: &mut Terminal,
 ) -> Result<usize, String> {
+    let sheets = if job.pdf { sheets_as_pdf(&mut handbooks)? } else { Site::new() };
     let theme = theme(&job.guides, proofed)?;
     let pages = handbooks.iter().map(|handbook| handbook.pages.len()).sum();
     let forms: BTreeSet<Form> = job.forms.iter().copied().collect();
@@ -75,9 +76,12 @@ fn passed_on(
     for form in &forms {
         let Some(handbooks) = books.next() else { break };
         match form {
-            Form::Folder => site = Some(rendered(handbooks, &theme)?),
+            Form::Folder => site = Some(rendered(handbooks, &theme)?.into_iter().chain(sheets.clone()).collect()),
             Form::Zip if site.is_some() => made.push((*form, forms::zip(job, site.iter().flatten())?)),
-            Form::Zip => made.push((*form, forms::zip(job, &rendered(handbooks, &theme)?)?)),
+            Form::Zip => {
+                let site: Site = rendered(handbooks, &theme)?.into_iter().chain(sheets.clone()).collect();
+                made.push((*form, forms::zip(job, &site)?));
+            }
             Form::Single => made.push((*form, forms::single(own(handbooks)?, &theme)?)),
             Form::Epub => made.push((*form, forms::epub(own(handbooks)?, &theme)?)),
         }
@@ -96,7 +100,10 @@ fn own(handbooks: Vec<Handbook>) -> Result<Handbook, String> {
 }
 
 fn rendered(handbooks: Vec<Handbook>, theme: &Theme) -> Result<Site, String> {
-    let files = render_all(handbooks, theme).map_err(|error| error.to_string())?;
+    addressed(render_all(handbooks, theme).map_err(|error| error.to_string())?)
+}
+
+fn addressed(files: BTreeMap<String, Vec<u8>>) -> Result<Site, String> {
     let addressed = files.into_iter().map(|(address, bytes)| {
         let known = Address::parse(&address);
         Ok((known.map_err(|why| format!("`{address}` cannot be the name of a file: {why}"))?, bytes))
@@ -106,6 +113,9 @@ fn rendered(handbooks: Vec<Handbook>, theme: &Theme) -> Result<Site, String> {
 
 /// Why a bind must not even begin.
 fn refused(job: &BindJob) -> Option<String> {
+    if job.pdf && !cfg!(feature = "pdf") {
+        return Some(super::sheet::NO_PDF.to_owned());
+    }
     let absolute = |path: &Path| std::path::absolute(path).unwrap_or_else(|_| path.to_path_buf());
     let (guides, out) = (absolute(&job.guides), absolute(&job.out));
     press::stands_inside(&out, &guides).then(|| {
@@ -122,13 +132,34 @@ fn pressed(job: &BindJob, site: Site) -> Result<Pressed, String> {
     press::press(&job.out, &site, manner, &Bar::new()).map_err(|failed| format!("{failed}\n{}", failed.help()))
 }
 
+/// A PDF for every sheet, by its address; the sheets get links to them.
+#[cfg(feature = "pdf")]
+fn sheets_as_pdf(handbooks: &mut [Handbook]) -> Result<Site, String> {
+    let mut all = BTreeMap::new();
+    for handbook in handbooks {
+        let (files, _) = crate::render::pdf::beside_sheets(handbook).map_err(|failed| failed.to_string())?;
+        all.extend(files);
+    }
+    addressed(all)
+}
+
+#[cfg(not(feature = "pdf"))]
+fn sheets_as_pdf(_: &mut [Handbook]) -> Result<Site, String> {
+    Err(super::sheet::NO_PDF.to_owned())
+}
+
 /// The theme that the handbook names: the one that comes with the program, or a folder `themes/NAME` beside the guides.
 pub(super) fn theme(guides: &Path, proofed: &Proofed) -> Result<Theme, String> {
-    let Some(name) = proofed.guides.handbook.as_ref().and_then(|(_, file)| file.theme.as_ref()) else {
-        return Theme::with(BTreeMap::new()).map_err(|failed| failed.to_string());
-    };
-    let name = name.value.as_str();
-    if name == "marking-blue" {
+    let file = proofed.guides.handbook.as_ref().and_then(|(_, file)| file.theme.as_ref());
+    theme_called(guides, file.map_or(OUR_THEME, |name| name.value.as_str()))
+}
+
+/// The theme that comes with the program.
+const OUR_THEME: &str = "marking-blue";
+
+/// The same by its name.
+pub(super) fn theme_called(guides: &Path, name: &str) -> Result<Theme, String> {
+    if name == OUR_THEME {
         return Theme::with(BTreeMap::new()).map_err(|failed| failed.to_string());
     }
     let beside = theme_folder(guides, name);

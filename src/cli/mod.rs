@@ -10,6 +10,7 @@ mod proof;
 mod reckon;
 mod report;
 mod schema;
+mod sheet;
 mod since;
 mod tally;
 mod terminal;
@@ -38,6 +39,7 @@ fn obey(command: Command, terminal: &mut Terminal) -> Outcome {
         Command::Meter(job) => meter::run(&job, terminal),
         Command::Reckon(job) => reckon::run(&job, terminal),
         Command::Tally(job) => tally::run(&job, terminal),
+        Command::Sheet(job) => sheet::run(&job, terminal),
         Command::Schema(job) => schema::run(&job, terminal),
         Command::Completions(job) => completions(job.shell, terminal),
         Command::Manual => manual(terminal),

@@ -14,7 +14,7 @@ pub fn page(laying: &Laying<'_>, code: String) -> Page {
         let these = guides.symptoms.iter().filter(|(_, guide)| guide.shares == shares);
         these.map(|(_, guide)| laying.link(Thing::Guide(Kind::Symptom), guide.symptom.value.as_str())).collect()
     };
-    let mut sources: Vec<_> = guides.limits.iter().map(|(_, list)| limits::group(list, laying.units)).collect();
+    let mut sources: Vec<_> = guides.limits.iter().map(|(_, list)| limits::group(laying, list)).collect();
     sources.iter_mut().for_each(|group| group.rows.clear());
     let about = About {
         counts: counts(laying),

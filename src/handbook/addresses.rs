@@ -20,6 +20,8 @@ pub const JOBS: &str = "jobs.html";
 pub const LAMPS: &str = "lamps.html";
 /// All sheets.
 pub const SHEETS: &str = "sheets.html";
+/// What to fetch, job by job.
+pub const FETCH: &str = "fetch.html";
 /// *About this edition*.
 pub const ABOUT: &str = "about.html";
 /// *Writing guides*.

@@ -6,6 +6,7 @@
 use crate::model::{self, Kind, Line, Many};
 use crate::proof::cases::sound;
 use crate::proof::{Proofed, Thing, all_pictures};
+use crate::reckoning::quantity::{Expect, Uncertainty};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Things of a handbook by id.
@@ -16,6 +17,8 @@ pub struct Directory<'a> {
     pub limits: BTreeMap<&'a str, (&'a model::Limits, &'a model::Limit)>,
     /// The consumables.
     pub consumables: BTreeMap<&'a str, &'a model::Consumable>,
+    /// The instruments with what they may be off by, in the order of the stores.
+    pub instruments: Vec<(&'a model::Tool, Uncertainty)>,
     /// The pictures.
     pub pictures: BTreeMap<&'a str, &'a model::Picture>,
     /// Other names of guides.
@@ -38,12 +41,22 @@ impl<'a> Directory<'a> {
             procedures: guides.procedures.iter().map(|(_, guide)| (guide.procedure.value.as_str(), guide)).collect(),
             limits: limits.map(|(list, limit)| (limit.limit.value.as_str(), (list, limit))).collect(),
             consumables: consumables.map(|item| (item.consumable.value.as_str(), item)).collect(),
+            instruments: instruments(guides),
             pictures: pictures.map(|picture| (picture.picture.value.as_str(), picture)).collect(),
             also: also(guides),
             pointing: pointing(proofed),
             mended: mended(guides),
         }
     }
+}
+
+fn instruments(guides: &model::Guides) -> Vec<(&model::Tool, Uncertainty)> {
+    let tools = guides.stores.iter().flat_map(|(_, stores)| sound(&stores.tools));
+    let known = tools.filter_map(|tool| {
+        let said = &tool.uncertainty.as_ref()?.value;
+        Some((tool, Uncertainty::parse(said, Expect::ANY).ok()?))
+    });
+    known.collect()
 }
 
 fn also(guides: &model::Guides) -> BTreeMap<(Kind, &str), &Many<Line>> {

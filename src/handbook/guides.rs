@@ -67,10 +67,10 @@ fn tightness(laying: &Laying<'_>, torque: &model::Torque) -> Torque {
     let class = torque.property_class.as_ref().map(|class| class.value.clone());
     Torque {
         value: read.map_or_else(|_| torque.torque.value.clone(), |torque| torque.show(limits::system(laying.units))),
-        other: None,
         tolerance: value(&torque.tolerance),
         fastener: [value(&torque.thread), class, value(&torque.material)].into_iter().flatten().collect(),
         state: torque.state,
+        unjudged: torque.material.is_some(),
         by_feel: markdown(torque.by_feel.as_ref()),
         source: value(&torque.source),
     }
@@ -116,6 +116,8 @@ fn check_item(laying: &Laying<'_>, guide: &model::Checklist, number: usize, item
         number,
         what: worded(&item.full, item.short.as_ref()),
         place: item.place.as_ref().map(|place| place.value.0.clone()),
+        with: item.with.as_ref().map(|tool| laying.link(Thing::Tool, tool.value.as_str())),
+        pieces: item.pieces.map_or(1, |pieces| pieces.0),
         read: item.read.as_ref().map(|read| read.value.clone()),
         limit: item.limit.as_ref().and_then(|limit| laying.limit(limit.value.as_str())),
         safety: safety(&item.safety),

@@ -65,7 +65,7 @@ impl<'a> Laying<'a> {
     /// A limit as a row.
     pub fn limit(&self, id: &str) -> Option<LimitRow> {
         let (list, limit) = self.directory.limits.get(id)?;
-        Some(limits::row(list, limit, self.units))
+        Some(limits::row(self, list, limit))
     }
 
     /// The title of an item of kit.

@@ -1,15 +1,15 @@
 //! Limits as rows: the value in the handbook's units, the bound, the source in short.
 
 use super::addresses;
-use super::laying::markdown;
-use super::page::{LimitGroup, LimitRow};
+use super::laying::{Laying, markdown};
+use super::page::{Doubt, LimitGroup, LimitRow};
 use crate::model::{self, BoundKind, Units};
 use crate::proof::Thing;
 use crate::proof::cases::sound;
-use crate::reckoning::quantity::{Expect, Quantity, Range, System};
+use crate::reckoning::quantity::{Decimal, Expect, Quantity, Range, Rounding, System, Tolerance, Uncertainty, Unit};
 
 /// A limit as a row.
-pub fn row(list: &model::Limits, limit: &model::Limit, units: Units) -> LimitRow {
+pub fn row(laying: &Laying<'_>, list: &model::Limits, limit: &model::Limit) -> LimitRow {
     let bounds = limit.bounds();
     let (kind, text) = bounds.first().map_or((BoundKind::AtMost, ""), |(kind, text)| (*kind, text.value.as_str()));
     let figures = Figures::of(text, kind);
@@ -18,9 +18,10 @@ pub fn row(list: &model::Limits, limit: &model::Limit, units: Units) -> LimitRow
         id: limit.limit.value.0.clone(),
         title: limit.title.value.clone(),
         bound: bound_message(kind),
-        value: figures.shown(text, units),
-        other: None,
+        value: figures.shown(text, laying.units),
         unit: figures.unit(),
+        doubt: figures.doubt(laying),
+        leads: figures.leads(),
         least: figures.least,
         most: figures.most,
         open: matches!(kind, BoundKind::LessThan | BoundKind::MoreThan),
@@ -38,7 +39,7 @@ fn source(list: &model::Limits, limit: &model::Limit) -> String {
 }
 
 /// The group of a list of limits.
-pub fn group(list: &model::Limits, units: Units) -> LimitGroup {
+pub fn group(laying: &Laying<'_>, list: &model::Limits) -> LimitGroup {
     let value = |line: &Option<model::Line>| line.as_ref().map(|line| line.value.clone());
     LimitGroup {
         title: list.title.value.clone(),
@@ -46,7 +47,7 @@ pub fn group(list: &model::Limits, units: Units) -> LimitGroup {
         edition: value(&list.edition),
         looked_up: value(&list.looked_up),
         says: markdown(list.says.as_ref()),
-        rows: sound(&list.entries).into_iter().map(|limit| row(list, limit, units)).collect(),
+        rows: sound(&list.entries).into_iter().map(|limit| row(laying, list, limit)).collect(),
     }
 }
 
@@ -91,6 +92,34 @@ impl Figures {
     fn unit(&self) -> String {
         self.range.map_or_else(String::new, |range| range.most.unit.symbol().to_owned())
     }
+
+    /// How far the first instrument of the stores that measures such a thing may be off.
+    fn doubt(&self, laying: &Laying<'_>) -> Option<Doubt> {
+        let unit = self.range?.most.unit;
+        if self.least.is_none() && self.most.is_none() {
+            return None;
+        }
+        let instruments = laying.directory.instruments.iter();
+        let mut fitting = instruments.filter_map(|(tool, may)| Some((tool, may, amount(may, unit)?)));
+        let (tool, may, amount) = fitting.next()?;
+        let percent = may.parts.iter().find_map(|part| match part {
+            Tolerance::Share(percent) => Some(percent.plain()),
+            Tolerance::Amount(_) => None,
+        });
+        Some(Doubt {
+            percent: percent.unwrap_or_else(|| "0".to_owned()),
+            amount: amount.plain(),
+            words: tool.uncertainty.as_ref().map_or_else(String::new, |line| line.value.clone()),
+            tool: laying.link(Thing::Tool, tool.tool.value.as_str()),
+        })
+    }
+
+    /// The meter's leads stand in every reading of a few ohms; beside kilohms they are nothing.
+    fn leads(&self) -> Option<String> {
+        let unit = self.range?.most.unit;
+        let small = matches!(unit, Unit::Ohm | Unit::Milliohm);
+        (small && self.most.is_some()).then(|| unit.symbol().to_owned())
+    }
 }
 
 /// The system of units that a handbook puts first.
@@ -99,4 +128,17 @@ pub fn system(units: Units) -> System {
         Units::Metric => System::Metric,
         Units::Imperial => System::Imperial,
     }
+}
+
+/// What an instrument may be off by besides percents, in this unit; nothing if it measures something else.
+fn amount(may: &Uncertainty, unit: Unit) -> Option<Decimal> {
+    let mut amounts = may.parts.iter().filter_map(|part| match part {
+        Tolerance::Amount(amount) => Some(*amount),
+        Tolerance::Share(_) => None,
+    });
+    let amount = amounts.find(|amount| amount.unit.dimension() == unit.dimension())?;
+    if amount.unit == unit {
+        return Some(amount.number);
+    }
+    amount.converted(unit, Rounding::Up).ok().map(|amount| amount.number)
 }

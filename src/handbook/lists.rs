@@ -20,7 +20,7 @@ fn own(address: &str, kind: &'static str, body: Body) -> Page {
 /// All limits.
 pub fn limits_page(laying: &Laying<'_>) -> Page {
     let lists = laying.proofed.guides.limits.iter();
-    let groups = lists.map(|(_, list)| limits::group(list, laying.units)).collect();
+    let groups = lists.map(|(_, list)| limits::group(laying, list)).collect();
     own(addresses::LIMITS, "kind-limits", Body::Limits(Limits { groups }))
 }
 
@@ -64,7 +64,7 @@ impl<'s> Stored<'s> {
     }
 
     fn tool(tool: &'s Tool) -> Self {
-        let Tool { tool: id, title, says, also, substitute, who } = tool;
+        let Tool { tool: id, title, says, also, substitute, who, uncertainty: _ } = tool;
         let who = who.as_ref().map(|who| who.value);
         Stored { id, title, says, also, substitute, hazards: Vec::new(), signal: None, who }
     }

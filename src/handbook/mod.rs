@@ -14,6 +14,7 @@ mod frame;
 mod front;
 mod guides;
 mod juniors;
+mod kit_list;
 mod lamps;
 mod languages;
 mod laying;
@@ -171,6 +172,17 @@ impl Coding<'_> {
     }
 }
 
+/// The sheet that says what to fetch for these guides, and how long they take for so many pieces.
+pub fn kit_sheet(proofed: &Proofed, folder: &Folder, guides: &[&str], pieces: u32) -> Page {
+    let units = proofed.guides.handbook.as_ref().map_or(Units::Metric, |(_, file)| file.units);
+    let directory = Directory::of(proofed);
+    let laying = Laying { proofed, texts: &folder.texts, directory: &directory, units, only: None };
+    let mut pages = vec![kit_list::sheet(&laying, guides, pieces)];
+    let targets = links::targets(&laying);
+    Coding { cover: cover(proofed), targets: &targets, pictures: pictures(proofed) }.give(&mut pages);
+    pages.swap_remove(0)
+}
+
 fn pages(laying: &Laying<'_>) -> Vec<Page> {
     let guides = &laying.proofed.guides;
     let laid: Vec<symptom::Laid> = guides.symptoms.par_iter().map(|(_, guide)| symptom::lay(laying, guide)).collect();
@@ -213,6 +225,7 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     pages.push(lists::stores_page(laying));
     pages.push(lists::words_page(laying));
     pages.push(lists::jobs_page(laying));
+    pages.push(kit_list::page(laying));
     pages.extend(sheets::pages(laying).into_iter().chain(sheets.into_iter().flatten()));
     pages.push(lists::sheets_page(&pages));
     pages.push(juniors::page(laying));

@@ -71,7 +71,9 @@ impl Saying<'_> {
     fn sheet(&mut self, sheet: &Sheet) {
         match &sheet.of {
             SheetOf::Procedure(job) => self.procedure(job),
-            SheetOf::Checklist(list) => self.checklist(list),
+            SheetOf::Checklist(list) | SheetOf::Rows(list) => self.checklist(list),
+            SheetOf::Queue(list) => self.queue(list),
+            SheetOf::Kit(list) => self.value("kit", &serde_json::to_value(list).unwrap_or_default()),
             SheetOf::Symptom(guide) => self.symptom(guide),
         }
     }
@@ -101,7 +103,7 @@ impl Saying<'_> {
 
     fn torque(&mut self, torque: &Torque) {
         self.line("torque", &torque.value);
-        let rest = [&torque.other, &torque.tolerance, &torque.source, &torque.by_feel];
+        let rest = [&torque.tolerance, &torque.source, &torque.by_feel];
         rest.into_iter().for_each(|text| self.maybe("torque", text.as_ref()));
         if !torque.fastener.is_empty() {
             self.line("torque", &format!("{}, {:?}", torque.fastener.join(", "), torque.state));
@@ -114,6 +116,16 @@ impl Saying<'_> {
         for group in &list.groups {
             self.line("heading", &group.heading);
             group.items.iter().for_each(|item| self.item(item));
+        }
+    }
+
+    /// A queue's sheet goes by instrument, has a line for each piece, and slips that name what mends it.
+    fn queue(&mut self, list: &Checklist) {
+        self.checklist(list);
+        for item in list.groups.iter().flat_map(|group| &group.items) {
+            self.maybe("with", item.with.as_ref().map(|tool| &tool.title));
+            self.line("pieces", &item.pieces.to_string());
+            self.maybe("leads", item.if_not.as_ref().map(|guide| &guide.title));
         }
     }
 
@@ -187,7 +199,6 @@ impl Saying<'_> {
     fn limit(&mut self, limit: &LimitRow) {
         self.line("bound", limit.bound);
         self.line("value", &limit.value);
-        self.maybe("value", limit.other.as_ref());
     }
 }
 

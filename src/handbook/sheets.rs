@@ -2,11 +2,13 @@
 
 use super::laying::{Laying, lamps, maybe_worded, safety, seen_on};
 use super::numbers::{in_hundred, told, whole};
-use super::page::{Body, JobLine, Link, Page, Sheet, SheetAnswer, SheetOf, SheetProbe, SymptomSheet};
+use super::page::{
+    Body, CheckGroup, Checklist, JobLine, Link, Page, Sheet, SheetAnswer, SheetOf, SheetProbe, SymptomSheet,
+};
 use super::questions::Asking;
 use super::symptom::{self, Remedies};
 use super::{addresses, frame, guides};
-use crate::model::{self, Kind, Order, Paper};
+use crate::model::{self, Kind, Order, Paper, SheetLayout};
 use crate::proof::Thing;
 use crate::proof::cases::sound;
 use crate::reckoning::diagnosis::{Fraction, ProbeIndex};
@@ -17,11 +19,20 @@ pub fn pages(laying: &Laying<'_>) -> Vec<Page> {
     let all = &laying.proofed.guides;
     let jobs = all.procedures.iter().map(|(_, guide)| {
         let of = SheetOf::Procedure(Box::new(guides::procedure(laying, guide)));
-        page(laying, Kind::Procedure, guide.procedure.value.as_str(), guide.kit.as_ref(), of)
+        let mut page = page(laying, Kind::Procedure, guide.procedure.value.as_str(), guide.kit.as_ref(), of);
+        page.rail = laying.rail_at(guide.kit.as_ref(), guide.place.as_ref());
+        page
     });
     let checks = all.checklists.iter().map(|(_, guide)| {
-        let of = SheetOf::Checklist(Box::new(guides::checklist(laying, guide)));
-        page(laying, Kind::Checklist, guide.checklist.value.as_str(), guide.kit.as_ref(), of)
+        let list = Box::new(guides::checklist(laying, guide));
+        let of = match guide.sheet {
+            SheetLayout::List => SheetOf::Checklist(list),
+            SheetLayout::Rows => SheetOf::Rows(list),
+            SheetLayout::Queue => SheetOf::Queue(Box::new(by_instrument(*list))),
+        };
+        let mut page = page(laying, Kind::Checklist, guide.checklist.value.as_str(), guide.kit.as_ref(), of);
+        page.rail = laying.rail_at(guide.kit.as_ref(), None);
+        page
     });
     jobs.chain(checks).collect()
 }
@@ -30,7 +41,25 @@ pub fn pages(laying: &Laying<'_>) -> Vec<Page> {
 pub fn fault_page(asking: &Asking<'_>) -> Page {
     let guide = asking.guide;
     let of = SheetOf::Symptom(symptom(asking));
-    page(&asking.laying, Kind::Symptom, guide.symptom.value.as_str(), Some(&guide.kit), of)
+    let mut page = page(&asking.laying, Kind::Symptom, guide.symptom.value.as_str(), Some(&guide.kit), of);
+    page.rail = asking.laying.rail_at(Some(&guide.kit), None);
+    page
+}
+
+/// The items of a queue: those with the same tool together, in the order in which the tools come up; looks and tries by hand first.
+fn by_instrument(list: Checklist) -> Checklist {
+    let mut groups: Vec<CheckGroup> = Vec::new();
+    for item in list.groups.into_iter().flat_map(|group| group.items) {
+        let heading = item.with.as_ref().map_or_else(String::new, |tool| tool.title.clone());
+        match groups.iter_mut().find(|group| group.heading == heading) {
+            Some(group) => group.items.push(item),
+            None => groups.push(CheckGroup { heading, items: vec![item] }),
+        }
+    }
+    groups.sort_by_key(|group| !group.heading.is_empty());
+    let items = groups.iter_mut().flat_map(|group| &mut group.items);
+    items.zip(1..).for_each(|(item, number)| item.number = number);
+    Checklist { groups, ..list }
 }
 
 fn page(laying: &Laying<'_>, kind: Kind, id: &str, kit: Option<&model::Named>, of: SheetOf) -> Page {
@@ -39,8 +68,12 @@ fn page(laying: &Laying<'_>, kind: Kind, id: &str, kit: Option<&model::Named>, o
     let title = guide.title.clone();
     let mut trail = frame::trail_to_kit(laying, kit);
     trail.push(guide.clone());
-    let mut page =
-        frame::page(&addresses::sheet(id), "kind-sheet", &title, Body::Sheet(Box::new(Sheet { guide, paper, of })));
+    let mut page = frame::page(
+        &addresses::sheet(id),
+        "kind-sheet",
+        &title,
+        Body::Sheet(Box::new(Sheet { guide, paper, pdf: None, of })),
+    );
     page.trail = trail;
     page
 }

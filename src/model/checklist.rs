@@ -4,7 +4,7 @@ use super::common::{Needs, Picture, Safety, Time, Waiver};
 use super::value::{Line, Many, Named, Prose};
 use crate::source::Tolerant;
 use schemars::JsonSchema;
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 
 /// An inspection.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize, JsonSchema)]
@@ -26,6 +26,9 @@ pub struct Checklist {
     pub needs: Needs,
     /// How long it takes.
     pub minutes: Time,
+    /// How its bench sheet is laid out: a `list` for one piece, `rows` for a whole bag, or a `queue` at an event.
+    #[serde(default)]
+    pub sheet: SheetLayout,
     /// Safety notes that hold for the whole list.
     #[serde(default)]
     pub safety: Many<Tolerant<Safety>>,
@@ -55,6 +58,10 @@ pub struct CheckItem {
     pub short: Option<Prose>,
     /// The place on the item of kit.
     pub place: Option<Named>,
+    /// The tool that it takes. In a queue the items with the same tool stand together.
+    pub with: Option<Named>,
+    /// How many pieces of it each fencer brings, in a queue: 1 to 9, one if it is not said.
+    pub pieces: Option<Pieces>,
     /// What to read, if something is read.
     pub read: Option<Line>,
     /// The limit that the reading is held against.
@@ -67,4 +74,31 @@ pub struct CheckItem {
     /// The guide that mends it.
     #[serde(rename = "if not")]
     pub if_not: Option<Named>,
+}
+
+/// How the bench sheet of a checklist is laid out.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum SheetLayout {
+    /// One piece: item by item, with boxes and blanks.
+    #[default]
+    List,
+    /// Several pieces at once: a row for each, a column for each item.
+    Rows,
+    /// One sheet for each fencer at an event: by instrument, with a slip to hand back.
+    Queue,
+}
+
+/// How many pieces: 1 to 9.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[serde(try_from = "u32")]
+pub struct Pieces(#[schemars(range(min = 1, max = 9))] pub u8);
+
+impl TryFrom<u32> for Pieces {
+    type Error = String;
+
+    fn try_from(number: u32) -> Result<Pieces, String> {
+        let pieces = u8::try_from(number).ok().filter(|pieces| (1..=9).contains(pieces));
+        pieces.map(Pieces).ok_or_else(|| format!("`{number}` is no number of pieces: write 1 to 9"))
+    }
 }

@@ -23,7 +23,7 @@ pub mod translation;
 mod value;
 mod words;
 
-pub use checklist::{CheckItem, Checklist};
+pub use checklist::{CheckItem, Checklist, Pieces, SheetLayout};
 pub use circuit::Circuit;
 pub use common::{LampState, Meant, Need, Needs, Odds, Picture, Safety, Signal, SubStep, Time, Waiver, Who};
 pub use electric::{Current, Resistance, ResistanceRange, Voltage};

@@ -55,6 +55,9 @@ pub struct Tool {
     /// Other names, for the search.
     #[serde(default)]
     pub also: Many<Line>,
+    /// For an instrument: how far its readings may be off, as its maker says: `± 1 % ± 0.1 Ω`. Reading fields in such a unit
+    /// then say when a reading is too close to its limit to call.
+    pub uncertainty: Option<Line>,
     /// What does instead.
     pub substitute: Option<Prose>,
     /// Who may use it: a job with it must not say less.

@@ -141,6 +141,7 @@ fn walk_learning<'a>(guides: &'a Guides, visit: &mut Visit<'_, 'a>) {
 
 fn walk_item<'a>(item: &'a CheckItem, leaf: &mut dyn FnMut(Leaf<'a>)) {
     prose([&item.full].into_iter().chain(&item.short), leaf);
+    points(Wanted::One(Thing::Tool), &item.with, leaf);
     points(Wanted::One(Thing::Limit), &item.limit, leaf);
     safety(&item.safety, item.item.place, leaf);
     points(Wanted::One(Thing::Picture), &item.picture, leaf);

@@ -1,12 +1,12 @@
 //! What templates can call: words, texts, drawings.
 //!
 //! Filters: `prose`, `line`, `yaml`. Functions: `say`, `lamp`, `bar`, `scale_of`, `rail_drawing`, `chain_drawing`, `minutes_rule`,
-//! `map_drawing`, `circuit_drawing`, `shapes`. None decides what a page says.
+//! `map_drawing`, `circuit_drawing`, `shapes`, `qr`. None decides what a page says.
 
 use super::figures::{Shapes, chain, circuit, lamp, map, minutes, rail, shares};
 use super::forms::Stock;
 use super::words::Words;
-use super::{code, prose};
+use super::{code, prose, qr};
 use crate::handbook::Targets;
 use crate::model::Id;
 use fluent_bundle::{FluentArgs, FluentValue};
@@ -23,17 +23,35 @@ pub fn declare(tera: &mut Tera) {
     texts(tera, &words, &targets);
     languages(tera, &Arc::default());
     drawings(tera, &words, None);
+    qr_codes(tera, None);
 }
 
-/// Gives the names their meaning for one handbook. With a stock, what drawings share goes there.
-pub fn register(tera: &mut Tera, words: &Arc<Words>, targets: Targets, stock: Option<&Arc<Stock>>) {
+/// Gives the names their meaning for one handbook. With a stock, what drawings share goes there. `address`: where the handbook is on
+/// the net.
+pub fn register(
+    tera: &mut Tera,
+    words: &Arc<Words>,
+    targets: Targets,
+    stock: Option<&Arc<Stock>>,
+    address: Option<&str>,
+) {
     tera.set_escape_fn(escape);
     texts(tera, words, &Arc::new(targets));
     drawings(tera, words, stock);
+    qr_codes(tera, address);
     if stock.is_some() {
         // A file that has to be small shows source without colours.
         tera.register_filter("yaml", |text: &str, _: Kwargs, _: &State<'_>| Value::safe_string(&code::escaped(text)));
     }
+}
+
+/// `qr(page=…)`: the code of a page's address on the net; nothing where the handbook has none.
+fn qr_codes(tera: &mut Tera, address: Option<&str>) {
+    let book = address.map(str::to_owned);
+    tera.register_function("qr", move |args: Kwargs, _: &State<'_>| -> TeraResult<String> {
+        let page: String = args.must_get("page")?;
+        Ok(qr::on_the_net(book.as_deref(), &page).and_then(|address| qr::svg(&address)).unwrap_or_default())
+    });
 }
 
 /// What the languages of the handbook are called, each in its own words.

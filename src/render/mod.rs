@@ -8,13 +8,18 @@ pub mod figures;
 pub mod forms;
 mod functions;
 mod inside;
+#[cfg(feature = "pdf")]
+pub mod pdf;
 mod prose;
+mod qr;
 mod search;
+mod sheet_file;
 mod states;
 mod style;
 mod theme;
 mod words;
 
+pub use sheet_file::{MARK as SHEET_MARK, sheet_file};
 pub use states::states;
 pub use theme::{Theme, ThemeFailed};
 pub use words::Words;
@@ -123,7 +128,8 @@ impl Setting {
             Frame::Section(stock) => ("pages/frame-section.html", stock.as_ref()),
         };
         let mut tera = theme.templates(template)?;
-        functions::register(&mut tera, &words, std::mem::take(&mut handbook.targets), stock);
+        let home = qr::home(&handbook);
+        functions::register(&mut tera, &words, std::mem::take(&mut handbook.targets), stock, home.as_deref());
         functions::languages(&mut tera, names);
         let mut pages = std::mem::take(&mut handbook.pages);
         pages.iter_mut().filter(|page| page.title.is_empty()).for_each(|page| page.title = own_title(page, &words));
@@ -311,6 +317,7 @@ fn template(body: &Body) -> &'static str {
         Body::Sheet(_) => "sheet",
         Body::Sheets(_) => "sheets",
         Body::Jobs(_) => "jobs",
+        Body::Fetch(_) => "fetch",
         Body::Way(_) => "way",
         Body::Stop(_) => "stop",
         Body::Practices(_) => "practices",
@@ -364,7 +371,7 @@ fn index(pages: &[Page]) -> Vec<IndexGroup> {
     let link = |page: &Page| Link { title: page.title.clone(), address: page.address.clone() };
     let of = |address: &&str| pages.iter().find(|page| page.address == **address).map(link);
     let kits = pages.iter().filter(|page| matches!(page.body, Body::Kit(_))).map(link).collect();
-    let finding = ["index.html", "lamps.html", "jobs.html", "all.html"];
+    let finding = ["index.html", "lamps.html", "jobs.html", "fetch.html", "all.html"];
     let lists = ["limits.html", "stores.html", "words.html", "sheets.html"];
     let about = ["about.html", "changes.html", "prints.html", "juniors.html", "writing.html"];
     let group = |links: Vec<Link>| IndexGroup { title: None, links };

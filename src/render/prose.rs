@@ -86,22 +86,22 @@ impl<'s, I> Safe<'s, I> {
                 None => "".into(),
                 Some(target) => {
                     if link_type == LinkType::Autolink {
-                        self.held = Some(self.named(target));
+                        self.held = Some(link_words(target, self.words));
                     }
                     format!("{ROOT}{}", target.address).into()
                 }
             },
         }
     }
+}
 
-    /// What a bare link prints: a name, or a limit's value with its source.
-    fn named(&self, target: &Target) -> String {
-        let Some(limit) = &target.limit else { return target.title.clone() };
-        let mut args = FluentArgs::new();
-        args.set("value", limit.value.clone());
-        let bound = self.words.say_with(&format!("bound-{}", limit.bound), &args);
-        let value = if bound.contains(&limit.value) { bound } else { format!("{bound} {}", limit.value) };
-        let source = if limit.shop { self.words.say("shop-value") } else { limit.source.clone() };
-        format!("{value} ({source})")
-    }
+/// What a bare link prints: a name, or a limit's value with its source.
+pub(super) fn link_words(target: &Target, words: &Words) -> String {
+    let Some(limit) = &target.limit else { return target.title.clone() };
+    let mut args = FluentArgs::new();
+    args.set("value", limit.value.clone());
+    let bound = words.say_with(&format!("bound-{}", limit.bound), &args);
+    let value = if bound.contains(&limit.value) { bound } else { format!("{bound} {}", limit.value) };
+    let source = if limit.shop { words.say("shop-value") } else { limit.source.clone() };
+    format!("{value} ({source})")
 }

@@ -104,7 +104,7 @@ fn draw(theme: &Theme, part: &Part, states: &[State]) -> Result<String, RenderFa
     let name = format!("states/{}.html", part.part);
     let words = Arc::new(Words::of("en", &[]));
     let mut tera = theme.templates(FRAME)?;
-    functions::register(&mut tera, &words, Targets::new(), None);
+    functions::register(&mut tera, &words, Targets::new(), None, None);
     tera.add_raw_templates(vec![(name.clone(), template(part, states))]).map_err(|error| faulty(&name, &error))?;
     let context = tera::Context::from_serialize(&seen(part, states)).map_err(|error| faulty(&name, &error))?;
     tera.render(&name, &context).map_err(|error| faulty(&name, &error))

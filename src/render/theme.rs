@@ -113,7 +113,8 @@ impl Theme {
         states.map(|(name, bytes)| (name.as_str(), bytes.as_slice()))
     }
 
-    fn style_sheet(&self) -> String {
+    /// The theme's styles in one.
+    pub(super) fn style_sheet(&self) -> String {
         let mut css = self.colours.custom_properties();
         let styles = self.files.iter().filter(|(name, _)| name.starts_with("style/") && name.ends_with(".css"));
         for (_, bytes) in styles {

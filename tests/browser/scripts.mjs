@@ -104,7 +104,7 @@ test("the short wording stays short on the next page, and full again when that i
 test("ticks and readings are there again after a reload, and gone when they are cleared", async () => {
   const { context, page } = await opened("jobs/rewire-foil.html");
   const ticks = page.locator("main input[type=checkbox]");
-  const field = page.locator("main .reading input").first();
+  const field = page.locator("main .reading-entry input").first();
   await ticks.nth(1).check();
   await field.fill("1.2");
   await page.reload();
@@ -123,14 +123,35 @@ test("a reading is judged by its own limit: inside, outside, on it, and what is 
   const most = Number(await reading.getAttribute("data-at-most"));
   assert.ok(most > 0);
   const verdict = async (typed) => {
-    await reading.locator("input").fill(typed);
+    await reading.locator(".reading-entry input").fill(typed);
     return (await reading.locator("output").innerText()).trim();
   };
   assert.equal(await verdict(String(most / 2)), "inside");
-  assert.equal(await verdict(String(most)), "inside");
-  assert.equal(await verdict(String(most * 1.01)), "outside");
+  assert.equal(await verdict(String(most * 2)), "outside");
   assert.equal(await verdict(String(most / 2).replace(".", ",")), "inside");
   assert.ok(!["inside", "outside"].includes(await verdict("O,5")));
-  assert.equal(await reading.locator("input").getAttribute("aria-invalid"), "true");
+  assert.equal(await reading.locator(".reading-entry input").getAttribute("aria-invalid"), "true");
+  await context.close();
+});
+
+test("a reading within the meter's uncertainty of its limit is too close to call, and the leads are taken off first", async () => {
+  const { context, page } = await opened("jobs/rewire-foil.html");
+  const reading = page.locator(".reading[data-at-most][data-amount]").first();
+  const most = Number(await reading.getAttribute("data-at-most"));
+  const amount = Number(await reading.getAttribute("data-amount"));
+  const percent = Number(await reading.getAttribute("data-percent"));
+  const verdict = async (field, typed) => {
+    await reading.locator(field).fill(String(typed));
+    return (await reading.locator("output").innerText()).trim();
+  };
+  const value = ".reading-entry input";
+  const spread = amount + (most * percent) / 100;
+  assert.ok(spread > 0);
+  assert.equal(await verdict(value, most), "too close to call");
+  assert.equal(await verdict(value, (most - 2 * spread).toFixed(3)), "inside");
+  assert.equal(await verdict(value, (most + 2 * spread).toFixed(3)), "outside");
+  assert.match(await verdict("input[data-leads]", (4 * spread).toFixed(3)), /without the leads: .*, inside$/);
+  await page.reload();
+  assert.equal(await reading.locator("input[data-leads]").inputValue(), (4 * spread).toFixed(3));
   await context.close();
 });

@@ -34,10 +34,10 @@ pub use practice::{
     Card, CardStep, Cards, Practice, PracticeAnswer, PracticeKit, PracticeProbe, PracticeReading, PracticeRemedy,
     PracticeRow, Practices,
 };
-pub use procedure::{Check, CheckGroup, CheckItem, Checklist, LimitRow, Need, Needs, Procedure, Step, Torque};
+pub use procedure::{Check, CheckGroup, CheckItem, Checklist, Doubt, LimitRow, Need, Needs, Procedure, Step, Torque};
 pub use question::{Answer, Answered, Ending, JobLine, Question, Remedy, RemedyChoice, RuledOut, Standing};
 pub use shared::{Picture, Rows, SafetyNote, Worded};
-pub use sheet::{Sheet, SheetAnswer, SheetOf, SheetProbe, SymptomSheet};
+pub use sheet::{Fetch, KitLine, KitList, KitTime, KitTimes, Sheet, SheetAnswer, SheetOf, SheetProbe, SymptomSheet};
 pub use symptom::{
     FewRow, First, FirstAnswer, MapAnswer, MapBranch, MapNode, MapWords, OrderCost, Orders, ShareRow, Symptom, Unlike,
 };
@@ -191,6 +191,8 @@ pub enum Body {
     Sheets(Rows),
     /// All jobs and checklists.
     Jobs(Jobs),
+    /// What to fetch for them.
+    Fetch(Box<Fetch>),
     /// A way to learn.
     Way(Box<Way>),
     /// A stop of one.

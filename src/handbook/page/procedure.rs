@@ -87,16 +87,16 @@ pub struct Step {
 /// How tight.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Torque {
-    /// The value in the handbook's unit.
+    /// The value in the handbook's unit, with the other in brackets: `3 N·m (27 lbf·in)`.
     pub value: String,
-    /// In the other unit.
-    pub other: Option<String>,
     /// How far it may be off.
     pub tolerance: Option<String>,
     /// The fastener in words: thread, class or material.
     pub fastener: Vec<String>,
     /// Dry or oiled.
     pub state: ThreadState,
+    /// Whether there is no published proof load to hold it against: another material than steel of a listed class.
+    pub unjudged: bool,
     /// How it feels: *Markdown*.
     pub by_feel: Option<Markdown>,
     /// Where the figure comes from; `shop` for the club's own.
@@ -125,10 +125,8 @@ pub struct LimitRow {
     pub title: String,
     /// The kind of bound: a message id after `bound-`, such as `at-most`.
     pub bound: &'static str,
-    /// The value in the handbook's unit.
+    /// The value in the handbook's unit, with the other in brackets where there is one: `500 g (17.6 oz)`.
     pub value: String,
-    /// In the other unit.
-    pub other: Option<String>,
     /// For reading fields: the unit to read in.
     pub unit: String,
     /// For reading fields: the least that is inside, as a plain number in `unit`; nothing if there is none.
@@ -137,6 +135,10 @@ pub struct LimitRow {
     pub most: Option<String>,
     /// Whether the bound itself is outside (`less than`, `more than`).
     pub open: bool,
+    /// For reading fields: how far the instrument may be off.
+    pub doubt: Option<Doubt>,
+    /// For reading fields: the unit of what the meter's own leads read, where they stand in the reading.
+    pub leads: Option<String>,
     /// Where and in what state it holds.
     pub at: Option<String>,
     /// Where it comes from, in short: `m.5.4`, or the shop.
@@ -147,6 +149,19 @@ pub struct LimitRow {
     pub how: Option<Markdown>,
     /// Where it stands.
     pub address: Address,
+}
+
+/// How far an instrument may be off.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Doubt {
+    /// So many percent of the reading, as a plain number.
+    pub percent: String,
+    /// So much besides, as a plain number in the unit of the field.
+    pub amount: String,
+    /// The same as its maker says it.
+    pub words: String,
+    /// The instrument.
+    pub tool: Link,
 }
 
 /// A checklist.
@@ -186,6 +201,10 @@ pub struct CheckItem {
     pub what: Worded,
     /// The id of the place.
     pub place: Option<String>,
+    /// The tool that it takes.
+    pub with: Option<Link>,
+    /// How many pieces of it each fencer brings, in a queue.
+    pub pieces: u8,
     /// What to read.
     pub read: Option<String>,
     /// Its limit.

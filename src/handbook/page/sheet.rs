@@ -1,6 +1,8 @@
 //! What is printed for the bench.
 
-use super::{Checklist, First, InHundred, JobLine, LampShown, Link, Markdown, Procedure, SafetyNote, ShareRow, Worded};
+use super::{
+    Address, Checklist, First, InHundred, JobLine, LampShown, Link, Markdown, Procedure, SafetyNote, ShareRow, Worded,
+};
 use crate::model::{Paper, Who};
 use serde::Serialize;
 
@@ -11,6 +13,8 @@ pub struct Sheet {
     pub guide: Link,
     /// The paper.
     pub paper: Paper,
+    /// The same as a file for printing, where the handbook is bound with such files.
+    pub pdf: Option<Address>,
     /// What it is a sheet of.
     pub of: SheetOf,
 }
@@ -21,10 +25,85 @@ pub struct Sheet {
 pub enum SheetOf {
     /// A job.
     Procedure(Box<Procedure>),
-    /// A checklist.
+    /// A checklist for one piece.
     Checklist(Box<Checklist>),
+    /// A checklist with a row for each piece.
+    Rows(Box<Checklist>),
+    /// A checklist for each fencer in a queue, by instrument.
+    Queue(Box<Checklist>),
     /// A fault-finding guide as a list.
     Symptom(SymptomSheet),
+    /// What to fetch.
+    Kit(Box<KitList>),
+}
+
+/// What to fetch for one guide or several, and how long they take.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct KitList {
+    /// For how many pieces.
+    pub pieces: u32,
+    /// Parts, summed.
+    pub parts: Vec<KitLine>,
+    /// Tools, each once.
+    pub tools: Vec<KitLine>,
+    /// Consumables, summed.
+    pub consumables: Vec<KitLine>,
+    /// The guides.
+    pub guides: Vec<KitTime>,
+    /// Minutes at the bench for all of them and all pieces.
+    pub minutes: u32,
+    /// The longest waiting.
+    pub waiting: u32,
+    /// Both together: one pair of hands, waiting beside the work.
+    pub total: u32,
+    /// All cautions, the most serious first.
+    pub safety: Vec<SafetyNote>,
+}
+
+/// Something to fetch.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct KitLine {
+    /// What it is.
+    pub link: Link,
+    /// How much, for all guides and pieces.
+    pub quantity: Option<String>,
+    /// What it can do to people.
+    pub hazards: Vec<String>,
+}
+
+/// A guide with its times for one piece.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct KitTime {
+    /// The guide.
+    pub link: Link,
+    /// Whole minutes at the bench.
+    pub minutes: u32,
+    /// Whole minutes of waiting.
+    pub waiting: u32,
+}
+
+/// What to fetch for every guide.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Fetch {
+    /// For how many pieces the times are said.
+    pub pieces: Vec<u32>,
+    /// The guides.
+    pub rows: Vec<KitTimes>,
+}
+
+/// A guide with what to fetch and the times for several pieces.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct KitTimes {
+    /// The guide.
+    pub link: Link,
+    /// Whole minutes at the bench for one piece.
+    pub minutes: u32,
+    /// Whole minutes of waiting.
+    pub waiting: u32,
+    /// Whole minutes in all, for as many pieces as `pieces` says.
+    pub totals: Vec<u32>,
+    /// What to fetch for one piece.
+    pub list: KitList,
 }
 
 /// A fault-finding guide as a list.

@@ -3,11 +3,16 @@
 use crate::model::{BoundKind, Guides, Limit, Limits, Line};
 use crate::proof::finding::Finding;
 use crate::proof::findings::{quantities, stores};
-use crate::reckoning::quantity::{Dimension, Expect, Quantity, Range, Unreadable};
+use crate::reckoning::quantity::{Dimension, Expect, Quantity, Range, Uncertainty, Unreadable};
 use crate::source::{Texts, Tolerant};
 
-/// Checks every limit.
+/// Checks every limit, and what instruments are said to be off by.
 pub fn check(guides: &Guides, texts: &Texts, findings: &mut Vec<Finding>) {
+    let tools = guides.stores.iter().flat_map(|(_, stores)| stores.tools.iter().filter_map(Tolerant::sound));
+    for line in tools.filter_map(|tool| tool.uncertainty.as_ref()) {
+        let read = Uncertainty::parse(&line.value, Expect::ANY);
+        findings.extend(read.err().map(|why| quantities::unreadable(line, &why, texts)));
+    }
     for (_, limits) in &guides.limits {
         for limit in limits.entries.iter().filter_map(Tolerant::sound) {
             let bounds = limit.bounds();

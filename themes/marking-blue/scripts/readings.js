@@ -1,9 +1,10 @@
-/* Judges a reading against its limit: inside, outside, or too close to say when the meter's uncertainty reaches over the
+/* Judges a reading against its limit: inside, outside, or too close to call when the meter's uncertainty reaches over the
    limit. The limits stand on `.reading` as data attributes in the unit of the field:
      data-at-most, data-at-least   the limit itself is inside
      data-under, data-over         the limit itself is outside
-     data-uncertainty              half width, same unit
-   and so do the words (data-say-inside, -outside, -close, -none, -unclear). */
+     data-amount, data-percent     how far the instrument may be off: so much, and so many percent of what it reads
+   and so do the words (data-say-inside, -outside, -close, -none, -unclear). A field with data-leads holds what the meter's
+   leads read by themselves: it is taken off before the reading is judged, and one field tells all others on the page. */
 (function () {
   "use strict";
 
@@ -21,8 +22,8 @@
   };
 
   /** "inside", "outside" or "close". What is measured as the limit itself to the last digit is judged by the limit's words. */
-  function judge(value, data) {
-    const spread = Number(data.uncertainty) || 0;
+  function judge(value, measured, data) {
+    const spread = Number(data.amount || 0) + (Math.abs(measured) * Number(data.percent || 0)) / 100;
     let verdict = "inside";
     for (const kind of Object.keys(inside)) {
       if (data[kind] === undefined) continue;
@@ -34,23 +35,50 @@
     return verdict;
   }
 
+  /** What the leads read by themselves; 0 where nothing or no number was typed. */
+  function leadsOf(field) {
+    const ohms = field ? read(field.value) : 0;
+    return ohms > 0 ? ohms : 0;
+  }
+
+  const LEADS = "leads";
+  const allLeads = document.querySelectorAll(".reading input[data-leads]");
+  for (const field of allLeads) {
+    field.value = window.keep.get(LEADS) || "";
+    field.closest(".reading-leads").hidden = false;
+    field.addEventListener("input", () => {
+      window.keep.set(LEADS, field.value);
+      for (const other of allLeads) {
+        if (other !== field) other.value = field.value;
+        other.dispatchEvent(new Event("leads"));
+      }
+    });
+  }
+
   for (const reading of document.querySelectorAll(".reading")) {
-    const field = reading.querySelector("input");
+    const field = reading.querySelector(".reading-entry input");
+    const leads = reading.querySelector("input[data-leads]");
     const output = reading.querySelector(".verdict");
     const words = reading.dataset;
     const judged = ["atMost", "atLeast", "under", "over"].some((kind) => words[kind] !== undefined);
     if (!field || !output || !judged) continue;
 
     const show = () => {
-      const value = read(field.value);
+      const measured = read(field.value);
+      const off = leadsOf(leads);
+      // Tenths and hundredths of an ohm, not the last bits of a machine number.
+      const value = Number((measured - off).toFixed(6));
       let verdict = "none";
-      if (field.value.trim()) verdict = Number.isNaN(value) ? "unclear" : judge(value, words);
+      if (field.value.trim()) verdict = Number.isNaN(measured) ? "unclear" : judge(value, measured, words);
       reading.dataset.verdict = verdict;
-      output.textContent = words["say" + verdict[0].toUpperCase() + verdict.slice(1)] || "";
+      const word = words["say" + verdict[0].toUpperCase() + verdict.slice(1)] || "";
+      const without = off > 0 && !Number.isNaN(measured) && field.value.trim();
+      output.textContent = without ? `${leads.dataset.sayLess} ${value} ${words.unit || ""}, ${word}`.replace(" ,", ",") : word;
       field.setAttribute("aria-invalid", String(verdict === "unclear"));
     };
     output.hidden = false;
     field.addEventListener("input", show);
+    if (leads) leads.addEventListener("leads", show);
     show();
   }
 })();

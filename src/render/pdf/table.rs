@@ -1,0 +1,105 @@
+//! Checklists that are no list for one piece: a row for each piece of a bag, and the queue at an event.
+//!
+//! In: a checklist's page data. Out: its blocks.
+
+use super::lines::{Block, Column, Field, Line, Slip, SlipRow, Table};
+use super::parts::{before, limit_words, needs, safety, wording};
+use super::text::{Run, Setter};
+use crate::handbook::page::{CheckItem, Checklist};
+
+/// Rows to fill in where no numbers are printed.
+const BLANK_ROWS: usize = 8;
+/// Columns that fit beside one another on either paper, each with room for a reading of 26 mm.
+const COLUMNS: usize = 5;
+
+/// A row for each weapon: the checks in full above, then the table, parted where it would be too wide.
+pub fn of_rows(list: &Checklist, numbers: &[String], setter: &mut Setter<'_>) -> Vec<Block> {
+    let mut blocks: Vec<Block> = needs(&list.needs, setter).into_iter().chain(before(&list.safety, setter)).collect();
+    let items: Vec<&CheckItem> = list.groups.iter().flat_map(|group| &group.items).collect();
+    blocks.extend(items.iter().map(|item| told_in_full(item, setter)));
+    let rows: Vec<String> = match numbers {
+        [] => vec![String::new(); BLANK_ROWS],
+        numbers => numbers.iter().map(|number| setter.plain(number)).collect(),
+    };
+    let first = setter.say("sheet-number");
+    // As many tables as it takes, each about as wide as the others.
+    let wide = items.len().div_ceil(items.len().div_ceil(COLUMNS).max(1)).max(1);
+    for items in items.chunks(wide) {
+        let columns = items.iter().map(|item| column(item, setter)).collect();
+        blocks.push(Block::Table(Table { first: first.clone(), columns, rows: rows.clone() }));
+    }
+    blocks
+}
+
+/// A check as it stands above the table.
+fn told_in_full(item: &CheckItem, setter: &mut Setter<'_>) -> Block {
+    let limit = item.limit.as_ref().map(|limit| limit_words(limit, setter));
+    let line = Line {
+        number: Some(item.number.to_string()),
+        notes: safety(&item.safety, setter),
+        does: wording(&item.what, setter),
+        aside: limit,
+        ..Line::default()
+    };
+    Block::Line(Box::new(line))
+}
+
+fn column(item: &CheckItem, setter: &mut Setter<'_>) -> Column {
+    let bound =
+        item.limit.as_ref().map(|limit| setter.say_with(&format!("bound-{}", limit.bound), &[("value", &limit.value)]));
+    let limit = bound.map(|bound| setter.plain(&bound));
+    let unit = item.read.as_ref().map(|_| item.limit.as_ref().map_or_else(String::new, |limit| limit.unit.clone()));
+    Column { number: item.number.to_string(), limit, unit }
+}
+
+/// What is controlled at an event, by instrument, and a slip to hand back.
+pub fn of_queue(list: &Checklist, setter: &mut Setter<'_>) -> Vec<Block> {
+    let mut blocks: Vec<Block> = before(&list.safety, setter).into_iter().collect();
+    let mut failed = Vec::new();
+    for group in &list.groups {
+        if !group.heading.is_empty() {
+            blocks.push(Block::Heading { words: setter.plain(&group.heading) });
+        }
+        for item in &group.items {
+            blocks.push(controlled(item, setter));
+            failed.push(slip_row(item, setter));
+        }
+    }
+    blocks.push(Block::Slip(Slip {
+        heading: setter.say("slip-heading"),
+        how: setter.say("slip-how"),
+        fields: ["sheet-queue-number", "sheet-fencer"].map(|what| Field { what: setter.say(what), value: None }).into(),
+        rows: failed,
+        mended_by: setter.say("slip-mended-by"),
+    }));
+    blocks
+}
+
+/// A check with a box for each piece, and a line for why one did not pass.
+fn controlled(item: &CheckItem, setter: &mut Setter<'_>) -> Block {
+    let pieces = (1..=item.pieces).map(|piece| {
+        let words = setter.say_with("queue-piece", &[("n", &piece.to_string())]);
+        let words = if item.pieces == 1 { setter.say("queue-passed") } else { words };
+        vec![Run { text: words, strong: false }]
+    });
+    let boxes = pieces.collect();
+    let limit = item.limit.as_ref().map(|limit| limit_words(limit, setter));
+    let line = Line {
+        number: Some(item.number.to_string()),
+        notes: safety(&item.safety, setter),
+        does: wording(&item.what, setter),
+        frames: limit.into_iter().collect(),
+        boxes,
+        why: Some(setter.say("queue-why")),
+        ..Line::default()
+    };
+    Block::Line(Box::new(line))
+}
+
+fn slip_row(item: &CheckItem, setter: &mut Setter<'_>) -> SlipRow {
+    let mut what = wording(&item.what, setter);
+    if let Some(limit) = &item.limit {
+        what.push(Run { text: format!(" ({})", limit_words(limit, setter)), strong: false });
+    }
+    SlipRow { what, guide: item.if_not.as_ref().map(|link| setter.plain(&link.title)) }
+}

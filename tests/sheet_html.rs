@@ -1,0 +1,131 @@
+//! `coquille sheet` as a person uses it, without PDF: one HTML file, numbers printed in, foreign files left alone.
+
+use std::path::Path;
+use std::process::{Command, Output};
+
+fn coquille(folder: &Path, args: &[&str]) -> Output {
+    let guides = Path::new(env!("CARGO_MANIFEST_DIR")).join("guides");
+    let mut command = Command::new(env!("CARGO_BIN_EXE_coquille"));
+    command.current_dir(folder).arg("sheet").args(args).arg("--in").arg(guides);
+    command.output().expect("coquille can be run")
+}
+
+fn told(done: &Output) -> String {
+    String::from_utf8_lossy(&done.stderr).into_owned()
+}
+
+fn written(folder: &Path, name: &str) -> String {
+    std::fs::read_to_string(folder.join(name)).unwrap_or_else(|error| panic!("{name}: {error}"))
+}
+
+#[test]
+fn a_sheet_is_one_file_that_needs_nothing_beside_it() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let done = coquille(folder.path(), &["rewire-foil", "--html"]);
+    assert_eq!(done.status.code(), Some(0), "{}", told(&done));
+    let html = written(folder.path(), "rewire-foil.html");
+    assert!(html.contains("Rewire a foil blade") && html.contains("size: A4"));
+    for outside in ["<link", "<script", "src=", "url(http"] {
+        assert!(!html.contains(outside), "{outside}");
+    }
+}
+
+#[test]
+fn numbers_make_a_sheet_each_and_a_whole_bag_takes_them_as_rows() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let args = ["foil-before-an-event", "--for", "F1..F3,F20", "--paper", "letter", "-o", "foils.html"];
+    assert!(coquille(folder.path(), &args).status.success());
+    let html = written(folder.path(), "foils.html");
+    assert_eq!(html.matches("<article class=\"sheet").count(), 4);
+    for number in ["F1", "F2", "F3", "F20"] {
+        assert_eq!(html.matches(&format!("<dd>{number}</dd>")).count(), 1, "{number}");
+    }
+    assert!(html.contains("size: letter"));
+
+    assert!(coquille(folder.path(), &["foils-in-a-row", "--for", "F1..F3", "-o", "bag.html"]).status.success());
+    let html = written(folder.path(), "bag.html");
+    assert_eq!(html.matches("<article class=\"sheet").count(), 1);
+    assert_eq!(html.matches("<th scope=\"row\">F").count(), 3);
+}
+
+#[test]
+fn a_foreign_file_is_never_written_over_and_one_of_ours_is() {
+    let folder = tempfile::tempdir().expect("a folder");
+    std::fs::write(folder.path().join("re-tape-foil.html"), "holiday plans").expect("a file");
+    let done = coquille(folder.path(), &["re-tape-foil", "--html"]);
+    assert_eq!(done.status.code(), Some(2));
+    assert!(told(&done).contains("is not from this program and stays"), "{}", told(&done));
+    assert_eq!(written(folder.path(), "re-tape-foil.html"), "holiday plans");
+    for _ in 0..2 {
+        assert!(coquille(folder.path(), &["re-tape-foil", "-o", "tape.html"]).status.success());
+    }
+    assert!(!folder.path().join("tape.html.part").exists());
+}
+
+#[test]
+fn what_has_no_sheet_is_said_with_the_nearest_that_has() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let said = |args: &[&str]| {
+        let done = coquille(folder.path(), args);
+        assert_eq!(done.status.code(), Some(2), "{args:?}");
+        told(&done).split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    assert!(said(&["rewire-foyl", "--html"]).contains("did you mean `rewire-foil`?"));
+    assert!(said(&["foil-bout", "--html"]).contains("has no sheet"));
+    assert!(said(&["rewire-foil", "-o", "sheet.txt"]).contains("PDF or HTML"));
+    assert!(said(&["rewire-foil", "--html", "--for", "F9..F1"]).contains("no range of numbers"));
+}
+
+#[test]
+fn a_kit_list_of_several_guides_sums_what_they_need() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let args = ["--kit", "rewire-foil", "fit-foil-tip", "--for", "F1..F3", "-o", "kit.html"];
+    assert!(coquille(folder.path(), &args).status.success());
+    let html = written(folder.path(), "kit.html");
+    assert!(html.contains("For 3 pieces"));
+    // Ten centimetres of sleeve a foil.
+    assert!(html.contains("30 cm"), "{html}");
+}
+
+#[cfg(not(feature = "pdf"))]
+#[test]
+fn without_pdf_the_program_says_how_to_get_it() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let done = coquille(folder.path(), &["rewire-foil"]);
+    assert_eq!(done.status.code(), Some(2));
+    assert!(told(&done).contains("--features pdf") && told(&done).contains("--html"), "{}", told(&done));
+    assert!(!folder.path().join("rewire-foil.pdf").exists());
+}
+
+#[cfg(feature = "pdf")]
+#[test]
+fn without_a_name_the_sheet_is_a_pdf_of_the_guides_name() {
+    let folder = tempfile::tempdir().expect("a folder");
+    for _ in 0..2 {
+        let done = coquille(folder.path(), &["re-tape-foil"]);
+        assert_eq!(done.status.code(), Some(0), "{}", told(&done));
+    }
+    let bytes = std::fs::read(folder.path().join("re-tape-foil.pdf")).expect("a sheet");
+    assert!(bytes.starts_with(b"%PDF-1.7"));
+}
+
+#[test]
+fn a_queue_sheet_goes_instrument_by_instrument_and_ends_with_a_slip() {
+    let folder = tempfile::tempdir().expect("a folder");
+    assert!(coquille(folder.path(), &["weapon-control-foil", "-o", "queue.html"]).status.success());
+    let html = written(folder.path(), "queue.html");
+    let (lines, slip) = html.split_once("<section class=\"slip\">").expect("a slip");
+    let headings: Vec<&str> =
+        lines.split("<h2>").skip(1).map(|after| after.split("</h2>").next().unwrap_or("")).collect();
+    let mut once = headings.clone();
+    once.dedup();
+    once.sort_unstable();
+    once.dedup();
+    assert_eq!(once.len(), headings.len(), "no instrument comes twice: {headings:?}");
+    assert_eq!(headings.first(), Some(&"Meter"));
+    // Three foils and two cords: a box for each.
+    assert!(lines.contains("no. 3 passed") && lines.contains("no. 2 passed") && !lines.contains("no. 4 passed"));
+    for wanted in ["2\u{a0}Ω", "How to mend it:", "Make a new mask wire"] {
+        assert!(slip.contains(wanted), "{wanted}: {slip}");
+    }
+}
