@@ -707,3 +707,40 @@ shares-few = Seulement { $n ->
 }. Les parts peuvent être loin du compte : prenez-les comme un indice.
 shares-few-how = De combien chacune peut s’écarter
 shares-few-row = { $seen } sur { $of } ; neuf fois sur dix entre { $low } et { $high } sur 100
+
+## Sheets, queues, what to fetch
+kind-fetch = À préparer
+reading-doubt = { $tool } peut se tromper de { $off }
+reading-leads = Cordons seuls, touches réunies
+reading-less-leads = sans les cordons :
+sheet-owner = Propriétaire
+sheet-name = Nom
+sheet-code = Code
+sheet-page-of = Page { $n } sur { $m }
+sheet-seen = Vu
+sheet-qr = Code QR de { $address }
+sheet-found = { $minutes }, { $share } sur 100 trouvés à ce point
+sheet-open = { $job }, { $minutes }
+sheet-notes = Notes
+sheet-another = autre cause :
+sheet-as-pdf = La même en PDF
+sheet-queue-number = Numéro dans la file
+sheet-fencer = Tireur
+queue-piece = n° { $n } bon
+queue-passed = bon
+queue-why = Sinon, pourquoi :
+slip-heading = N’a pas passé
+slip-how = Découper et rendre. Ce qui est coché n’a pas passé.
+slip-mended-by = Comment le réparer :
+by-feel = Au toucher :
+torque-unjudged = Non comparé à une charge d’épreuve : aucune n’est publiée pour cette matière.
+fetch-lead = Ce qu’il faut préparer pour chaque travail et chaque contrôle, et le temps pour plusieurs pièces.
+fetch-model = Les temps valent pour une paire de mains : le travail s’additionne ; l’attente court pendant d’autres travaux, et seule la plus longue s’ajoute.
+fetch-together = Pour plusieurs guides ensemble : coquille sheet --kit GUIDE GUIDE
+fetch-for = Pour { $n ->
+    [one] 1 pièce
+   *[other] { $n } pièces
+}
+fetch-in-all = en tout
+fetch-jobs = Pour quoi
+stop-gap-holds = fait gagner { $time }
