@@ -198,7 +198,8 @@ fn summary(job: &BindJob, proofed: &Proofed, pages: usize, took: Duration) -> St
     let forms: BTreeSet<Form> = job.forms.iter().copied().collect();
     let made: Vec<String> = forms.into_iter().map(|form| forms::told(job, form)).collect();
     format!(
-        "Bound {} from {}, {advice}, in {:.1} s.\n{}",
+        "{}Bound {} from {}, {advice}, in {:.1} s.\n{}",
+        human::in_place(proofed),
         count(pages, "page", "pages"),
         job.guides.display(),
         took.as_secs_f64(),

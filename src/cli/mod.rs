@@ -16,23 +16,29 @@ mod tally;
 mod terminal;
 
 pub use args::{Command, Line};
+pub use begin::Trade;
 pub use terminal::{Colour, Outcome, Terminal};
 
 use clap::{CommandFactory, Parser};
 use std::ffi::OsString;
 
-/// Runs the program.
+/// Runs the program without a trade's handbook to begin with: for tests.
 pub fn run(args: impl IntoIterator<Item = OsString>, terminal: &mut Terminal) -> Outcome {
+    run_with(args, &Trade::default(), terminal)
+}
+
+/// Runs the program.
+pub fn run_with(args: impl IntoIterator<Item = OsString>, trade: &Trade, terminal: &mut Terminal) -> Outcome {
     match Line::try_parse_from(args) {
-        Ok(Line { command: Some(command) }) => obey(command, terminal),
+        Ok(Line { command: Some(command) }) => obey(command, trade, terminal),
         Ok(Line { command: None }) => greet(terminal),
         Err(error) => usage(&error, terminal),
     }
 }
 
-fn obey(command: Command, terminal: &mut Terminal) -> Outcome {
+fn obey(command: Command, trade: &Trade, terminal: &mut Terminal) -> Outcome {
     match command {
-        Command::Begin(job) => begin::run(&job, terminal),
+        Command::Begin(job) => begin::run(&job, trade, terminal),
         Command::Bind(job) => bind::run(&job, terminal),
         Command::Lectern(job) => lectern::run(&job, terminal),
         Command::Proof(job) => proof::run(&job, terminal),
