@@ -27,6 +27,16 @@ impl Family {
 /// Whether two names that differ in case only name the same file, as they usually do on this system.
 pub const FOLDS_CASE: bool = cfg!(any(windows, target_os = "macos"));
 
+/// Whether the program, started without a command by a person, has a console that closes with it: what it said would be gone
+/// before anybody could read it.
+///
+/// Windows opens one for a program that is clicked in its folder. A command prompt has set `PROMPT` for the programs that it starts,
+/// so that is how we know one (from memory, not tried); from other shells there is a wait too many, which Enter ends. Elsewhere a
+/// click opens no console, or one that stays.
+pub fn closes_at_once(family: Family, prompt_is_set: bool, is_watched: bool) -> bool {
+    family == Family::Windows && !prompt_is_set && is_watched
+}
+
 /// The longest path, in characters, that every program on Windows opens (`MAX_PATH` less the closing zero).
 pub const LONGEST_ON_WINDOWS: usize = 259;
 
@@ -214,6 +224,14 @@ mod tests {
         assert!(!means_locked(&sharing, Family::Other));
         let busy = io::Error::from(io::ErrorKind::ResourceBusy);
         assert!(means_locked(&busy, Family::Other));
+    }
+
+    #[test]
+    fn only_a_console_that_windows_opened_for_the_program_closes_at_once() {
+        assert!(closes_at_once(Family::Windows, false, true));
+        assert!(!closes_at_once(Family::Windows, true, true), "a command prompt stays");
+        assert!(!closes_at_once(Family::Windows, false, false), "nobody waits at a pipe");
+        assert!(!closes_at_once(Family::Other, false, true));
     }
 
     #[test]
