@@ -134,7 +134,11 @@ mod tests {
 
     impl std::io::Write for Said {
         fn write(&mut self, bytes: &[u8]) -> std::io::Result<usize> {
-            self.0.lock().map(|mut said| said.extend(bytes)).map(|()| bytes.len()).map_err(|_| std::io::ErrorKind::Other.into())
+            self.0
+                .lock()
+                .map(|mut said| said.extend(bytes))
+                .map(|()| bytes.len())
+                .map_err(|_| std::io::ErrorKind::Other.into())
         }
         fn flush(&mut self) -> std::io::Result<()> {
             Ok(())
@@ -144,7 +148,8 @@ mod tests {
     #[test]
     fn a_console_of_its_own_stays_for_one_line_of_keys_and_says_so() {
         let said = Said::default();
-        let mut terminal = Terminal { out: Box::new(std::io::sink()), err: Box::new(said.clone()), colour: Colour::Plain };
+        let mut terminal =
+            Terminal { out: Box::new(std::io::sink()), err: Box::new(said.clone()), colour: Colour::Plain };
         let mut keys = "\nmore".as_bytes();
         stay(&mut keys, &mut terminal);
         assert_eq!(keys, b"more", "one Enter is enough");

@@ -61,6 +61,13 @@ pub fn is_long_on_windows(folder: usize, address: usize) -> bool {
     folder + 1 + address > LONGEST_ON_WINDOWS
 }
 
+/// How many of these pages some program on Windows may fail to open. Writing them works: Rust's library asks Windows for long paths.
+pub fn too_long_to_open<'a>(family: Family, folder: &Path, addresses: impl IntoIterator<Item = &'a str>) -> usize {
+    let folder = folder.to_string_lossy().chars().count();
+    let long = addresses.into_iter().filter(|address| is_long_on_windows(folder, address.len()));
+    if family == Family::Windows { long.count() } else { 0 }
+}
+
 /// Whether an error says that another program holds the file: then it is worth waiting a moment, and saying so.
 ///
 /// On Windows 5 is "access denied", which is also what a rename of an open file gets; 32 and 33 are the sharing and
@@ -238,6 +245,14 @@ mod tests {
     fn two_hundred_and_fifty_nine_characters_still_open_on_windows() {
         assert!(!is_long_on_windows(200, 58));
         assert!(is_long_on_windows(200, 59));
+    }
+
+    #[test]
+    fn pages_too_long_to_open_are_counted_where_that_matters() {
+        let folder = PathBuf::from("x".repeat(230));
+        let pages = ["index.html", "symptoms/foil-stays-lit.html"];
+        assert_eq!(too_long_to_open(Family::Windows, &folder, pages), 1);
+        assert_eq!(too_long_to_open(Family::Other, &folder, pages), 0);
     }
 
     #[test]

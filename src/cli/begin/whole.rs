@@ -90,7 +90,9 @@ fn sound(mut club: Club) -> Result<Club, String> {
 /// The files of the handbook by name, or why there are none.
 pub(super) fn files(trade: &Trade, club: &Club) -> Result<BTreeMap<String, Vec<u8>>, String> {
     if trade.0.is_empty() {
-        return Err("This build of the program carries no guides. Begin a small handbook: leave out --whole.".to_owned());
+        return Err(
+            "This build of the program carries no guides. Begin a small handbook: leave out --whole.".to_owned()
+        );
     }
     let mut files = BTreeMap::from([("whole/pack.yaml".to_owned(), PACK.as_bytes().to_vec())]);
     for (name, bytes) in &trade.0 {

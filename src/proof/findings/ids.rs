@@ -42,11 +42,11 @@ pub fn file_name(named: &Named, name: &str) -> Finding {
 /// Two files that some systems take for one.
 pub fn names_alike(name: &str, first: &str, place: Place) -> Finding {
     let capitals = name.to_lowercase() == first.to_lowercase();
-    let how = if capitals { "in capitals only" } else { "only in how its accents are stored" };
+    let how = if capitals { "other capitals" } else { "accents stored otherwise" };
     Finding::new(
         Code::NamesAlike,
         place,
-        format!("`{name}` differs from another file {how}"),
+        format!("`{name}` has a twin with {how}"),
         format!("the other is `{first}`; give one of the two another name: Windows and macOS would keep only one"),
     )
 }
