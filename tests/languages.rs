@@ -42,8 +42,8 @@ steps: [{do: Réparez.}]
 fn bound(folder: &Folder) -> BTreeMap<String, String> {
     let proofed = proof(folder);
     assert_eq!(proofed.errors(), 0, "{:?}", proofed.findings);
-    let theme = Theme::with(BTreeMap::new()).unwrap();
-    let files = render_all(lay_out_all(&proofed, folder), &theme).unwrap();
+    let theme = Theme::with(BTreeMap::new()).expect("our own theme is sound");
+    let files = render_all(lay_out_all(&proofed, folder), &theme).expect("our own templates are sound");
     files.into_iter().filter_map(|(name, bytes)| Some((name, String::from_utf8(bytes).ok()?))).collect()
 }
 

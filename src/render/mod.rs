@@ -151,7 +151,10 @@ impl Setting {
         let indexes = indexes(&tera, &book, &pages)?;
         let index = search::index(&handbook.search, &words, &|to| Some(inside.address(to)));
         let mut files = BTreeMap::from([(book.search_index.clone(), index)]);
-        files.append(&mut theme.assets());
+        files.append(&mut match &frame {
+            Frame::Page => theme.assets_of_pages(),
+            Frame::Section(_) => theme.assets(),
+        });
         files.append(&mut handbook.pictures);
         let pages = pages.into_iter().map(|page| (inside.address(&page.address), page)).collect();
         let (cover, search) = (handbook.cover, handbook.search);

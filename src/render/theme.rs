@@ -38,6 +38,9 @@ impl std::fmt::Display for ThemeFailed {
 
 impl std::error::Error for ThemeFailed {}
 
+/// The scripts of every page, in the order in which they run.
+const PAGE_SCRIPTS: [&str; 6] = ["keep", "wording", "ticks", "readings", "search", "here"];
+
 impl Theme {
     /// The theme that comes with the program, with a club's files laid over it.
     ///
@@ -92,6 +95,15 @@ impl Theme {
         if let Some((logo, bytes)) = self.logo.as_ref().and_then(|name| self.files.get_key_value(name)) {
             assets.insert(format!("look/{logo}"), bytes.clone());
         }
+        assets
+    }
+
+    /// The same with the scripts of every page in one file: each page asks for it once.
+    pub(super) fn assets_of_pages(&self) -> BTreeMap<String, Vec<u8>> {
+        let mut assets = self.assets();
+        let all = PAGE_SCRIPTS.iter().filter_map(|name| assets.remove(&format!("look/{name}.js")));
+        let together: Vec<Vec<u8>> = all.collect();
+        assets.insert("look/page.js".to_owned(), together.join(&b'\n'));
         assets
     }
 
