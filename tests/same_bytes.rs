@@ -18,7 +18,7 @@ use tempfile::TempDir;
 type Tree = BTreeMap<String, Vec<u8>>;
 
 /// Two guides that lead to each other, with letters that sort and fold otherwise from place to place.
-const GUIDES: [(&str, &str); 4] = [
+const GUIDES: [(&str, &str); 6] = [
     (
         "handbook.yaml",
         "handbook: club\ntitle: Ilıca Épée İşleri\nedition: Autumn\nlanguage: en\nkit: [foil, tester]\ncaution: >-\n  \
@@ -39,14 +39,21 @@ const GUIDES: [(&str, &str); 4] = [
     ),
     (
         "renew.yaml",
-        "procedure: renew\ntitle: Renew it\nkit: foil\nfor: What cannot be mended.\nhands-on: 60\nsteps: [{do: Renew it.}]\n",
+        "procedure: renew\ntitle: Renew it\nkit: foil\nfor: What cannot be mended.\nhands-on: 60\nsteps: [{do: Renew it., picture: tip}]\n\
+         pictures: [{picture: tip, file: tip.svg, alt: The tip.}]\n",
     ),
+    (
+        "tip.svg",
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 4 4\">\n  <title>\n    Tip\n  </title>\n  <path d=\"M0 0h4\"/>\n</svg>\n",
+    ),
+    ("messages/en.ftl", "kind-procedure =\n    A job\n    to do\n"),
 ];
 
 fn guides(at: &Path, change: impl Fn(&str) -> String) -> PathBuf {
-    std::fs::create_dir_all(at).unwrap();
     for (name, text) in GUIDES {
-        std::fs::write(at.join(name), change(text)).unwrap();
+        let path = at.join(name);
+        std::fs::create_dir_all(path.parent().unwrap()).unwrap();
+        std::fs::write(path, change(text)).unwrap();
     }
     at.to_path_buf()
 }
