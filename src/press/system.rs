@@ -249,7 +249,7 @@ mod tests {
 
     #[test]
     fn pages_too_long_to_open_are_counted_where_that_matters() {
-        let folder = PathBuf::from("x".repeat(230));
+        let folder = PathBuf::from("x".repeat(231));
         let pages = ["index.html", "symptoms/foil-stays-lit.html"];
         assert_eq!(too_long_to_open(Family::Windows, &folder, pages), 1);
         assert_eq!(too_long_to_open(Family::Other, &folder, pages), 0);
