@@ -323,7 +323,7 @@ fn the_small_handbook_is_sound() {
     let folder = with("", "");
     assert_eq!(
         proof(&folder).findings.iter().map(|found| found.message.clone()).collect::<Vec<_>>(),
-        ["nothing is left of `no-minutes` to accept"]
+        ["no circuit proofs `dark`", "nothing is left of `no-minutes` to accept"]
     );
     all_the_way(&folder);
 }

@@ -17,7 +17,8 @@ use std::sync::LazyLock;
 fn guides() -> BTreeMap<PathBuf, Value> {
     let files = walkdir::WalkDir::new("guides").into_iter().map(|entry| entry.unwrap().into_path());
     let guides = files.filter(|path| path.extension().is_some_and(|ending| ending == "yaml"));
-    guides.map(|path| (path.clone(), json(&std::fs::read_to_string(&path).unwrap()).unwrap())).collect()
+    let read = guides.map(|path| (path.clone(), json(&std::fs::read_to_string(&path).unwrap()).unwrap()));
+    read.filter(|(_, guide)| guide.get("translation").is_none()).collect()
 }
 
 /// A guide as another YAML program reads it; nothing when that cannot.

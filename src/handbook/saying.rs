@@ -80,6 +80,9 @@ impl Saying<'_> {
 
     fn procedure(&mut self, job: &Procedure) {
         self.maybe("who", job.who.map(|who| who.as_str().to_owned()).as_ref());
+        self.line("minutes", &job.minutes.to_string());
+        self.line("waiting", &job.waiting.to_string());
+        job.waiting_for.iter().for_each(|what| self.line("waiting", what));
         self.needs(&job.needs);
         self.notes(&job.safety);
         job.steps.iter().for_each(|step| self.step(step));
@@ -111,6 +114,7 @@ impl Saying<'_> {
     }
 
     fn checklist(&mut self, list: &Checklist) {
+        self.line("minutes", &list.minutes.to_string());
         self.needs(&list.needs);
         self.notes(&list.safety);
         for group in &list.groups {
@@ -159,7 +163,13 @@ impl Saying<'_> {
         self.maybe("who", probe.who.map(|who| who.as_str().to_owned()).as_ref());
         self.line("ask", &probe.ask);
         self.notes(&probe.safety);
-        probe.open.iter().for_each(|job| self.line("open", &job.title));
+        probe.how.iter().for_each(|how| self.worded("how", how));
+        self.line("minutes", &probe.minutes.to_string());
+        self.line("found", &format!("{} {}", probe.found.sign, probe.found.n));
+        for job in &probe.open {
+            self.line("open", &job.title);
+            self.line("minutes", &job.minutes.to_string());
+        }
         for answer in &probe.answers {
             self.line("answer", &answer.title);
             self.maybe("answer", answer.message.map(str::to_owned).as_ref());

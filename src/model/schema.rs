@@ -30,8 +30,10 @@ pub fn any_guide() -> Value {
         .into_iter()
         .map(|kind| serde_json::json!({ "if": told_by(kind), "then": { "$ref": format!("#/$defs/{}", kind.key()) } }))
         .collect();
-    let one_of: Vec<Value> =
-        Kind::ALL.into_iter().map(|kind| serde_json::json!({ "required": [kind.key()] })).collect();
+    // A translation repeats a guide's ids and gives other words; which keys it may have depends on the guide.
+    let translation = serde_json::json!({ "required": ["translation", "language"] });
+    let kinds_told = Kind::ALL.into_iter().map(|kind| serde_json::json!({ "required": [kind.key()] }));
+    let one_of: Vec<Value> = kinds_told.chain([translation]).collect();
     let defs: serde_json::Map<String, Value> =
         Kind::ALL.into_iter().map(|kind| (kind.key().to_owned(), rooted(schema(kind), kind))).collect();
     serde_json::json!({

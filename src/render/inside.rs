@@ -12,13 +12,12 @@ pub struct Inside {
 }
 
 impl Inside {
-    /// Moves pages into a folder: their way to the top is one longer, and their keys are told from those of the other languages.
+    /// Moves pages into a folder: their way to the top is one longer.
     pub fn of(folder: Option<&str>, pages: &mut [Page]) -> Inside {
         let Some(folder) = folder else { return Inside { folder: None, pages: BTreeSet::new() } };
         let addresses = pages.iter().map(|page| page.address.clone()).collect();
         for page in pages {
             page.root = format!("../{}", page.root);
-            page.key = format!("{folder}-{}", page.key);
         }
         Inside { folder: Some(folder.to_owned()), pages: addresses }
     }

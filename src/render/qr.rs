@@ -51,10 +51,11 @@ mod tests {
     #[test]
     fn a_code_has_its_quiet_zone_and_its_three_finders() {
         let code = svg("https://club.example/sheets/rewire-foil.html").expect("an address fits");
-        // Version 3 is 29 modules wide; with the quiet zone 37.
-        assert!(code.contains("viewBox=\"0 0 37 37\""), "{code}");
+        // 44 bytes at level M want version 4 (ISO/IEC 18004, table 7: version 3 holds 42, version 4 holds 62), which is 33 modules wide;
+        // with the quiet zone 41.
+        assert!(code.contains("viewBox=\"0 0 41 41\""), "{code}");
         // The outer rings of the finders, top left and top right.
-        assert!(code.contains("M4 4h7v1h-7z") && code.contains("M26 4h7v1h-7z"));
+        assert!(code.contains("M4 4h7v1h-7z") && code.contains("M30 4h7v1h-7z"));
     }
 
     #[test]

@@ -36,6 +36,7 @@ pub fn guides(folder: &str) -> Vec<Guide> {
             file: entry.path().strip_prefix(root).unwrap().to_string_lossy().into_owned(),
             tree: serde_yaml::from_str(&std::fs::read_to_string(entry.path()).unwrap()).unwrap(),
         })
+        .filter(|guide: &Guide| guide.tree.get("translation").is_none())
         .collect();
     assert!(!all.is_empty(), "no guides in {folder}");
     all

@@ -486,7 +486,6 @@ fetch-for = For { $n ->
    *[other] { $n } pieces
 }
 fetch-in-all = in all
-fetch-jobs = What it is for
 stop-gap-holds = buys { $time }
 good = good
 not-good = not good

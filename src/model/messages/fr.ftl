@@ -742,5 +742,4 @@ fetch-for = Pour { $n ->
    *[other] { $n } pièces
 }
 fetch-in-all = en tout
-fetch-jobs = Pour quoi
 stop-gap-holds = fait gagner { $time }

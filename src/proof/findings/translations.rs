@@ -60,7 +60,7 @@ pub fn untranslated(place: Place, guide: &str, language: &str, lacking: &[Untran
     let finding = Finding::new(
         Code::Untranslated,
         place,
-        format!("{many} of `{guide}` not in `{language}` yet"),
+        format!("`{guide}` lacks {many} in `{language}`"),
         format!("the page shows the guide's own words there; add {}", listed(keys)),
     );
     let shown = lacking.iter().take(MOST_SHOWN);
@@ -73,11 +73,11 @@ const MOST_SHOWN: usize = 3;
 /// A language that the handbook promises, and guides without it.
 pub fn guides_untranslated(place: Place, language: &str, guides: &[&str]) -> Finding {
     let many = match guides.len() {
-        1 => "1 guide is".to_owned(),
-        many => format!("{many} guides are"),
+        1 => "1 guide".to_owned(),
+        many => format!("{many} guides"),
     };
     let help = format!("translate {}; until then they are read in the handbook's own language", first_few(guides));
-    Finding::new(Code::Untranslated, place, format!("{many} not in `{language}` yet"), help).of(language)
+    Finding::new(Code::Untranslated, place, format!("`{language}` lacks {many}"), help).of(language)
 }
 
 /// A line of a message file that cannot be read.
@@ -93,11 +93,11 @@ pub fn faulty_message(place: Place) -> Finding {
 /// A message file in a language that the program does not speak lacks messages.
 pub fn messages_lacking(place: Place, language: &str, lacking: &[&str]) -> Finding {
     let many = match lacking.len() {
-        1 => "1 message is".to_owned(),
-        many => format!("{many} messages are"),
+        1 => "1 message".to_owned(),
+        many => format!("{many} messages"),
     };
     let help = format!("pages say them in English; add {}", first_few(lacking));
-    Finding::new(Code::Untranslated, place, format!("{many} not in `{language}` yet"), help).of(language)
+    Finding::new(Code::Untranslated, place, format!("`{language}` lacks {many}"), help).of(language)
 }
 
 fn first_few(all: &[&str]) -> String {

@@ -74,7 +74,11 @@ impl Scale {
             Trace::from(x, if long { 40.0 } else { 46.0 }).line(x, 54.0).open()
         };
         let ticks: String = (0..=self.ticks).map(tick).collect();
-        let figure = |index| centred("", self.x(minutes(index)), 69.0, &svg::number(minutes(index)));
+        let figure = |index| {
+            let number = svg::number(minutes(index));
+            let half = width(&number, Weight::Plain, SIZE) / 2.0;
+            centred("", self.x(minutes(index)).min(WIDTH - half), 69.0, &number)
+        };
         svg::group("scale")
             .add(svg::rect("body", LEFT - 6.0, 20.0, WIDTH - 2.0 * LEFT + 12.0, 34.0))
             .add(svg::path("tick", ticks))
