@@ -25,7 +25,7 @@ fn every_guide_of_the_demo_is_there_and_the_handbook_is_the_clubs_and_sound() {
         "--units",
         "imperial",
     ]);
-    assert!(begin.current_dir(folder.path()).status().unwrap().success());
+    assert!(begin.current_dir(folder.path()).output().unwrap().status.success());
     let written = held(&folder.path().join("guides"));
     for (name, bytes) in held(&project().join("guides")) {
         if name.starts_with("handbook.") {

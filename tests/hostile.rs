@@ -64,7 +64,7 @@ impl Club {
     fn run(&self, args: &[&str], typed: &str) -> (String, Option<i32>) {
         let mut command = Command::new(env!("CARGO_BIN_EXE_coquille"));
         command.args(args).current_dir(self.folder.path());
-        let mut child = command.stdin(Stdio::piped()).stdout(Stdio::piped()).spawn().unwrap();
+        let mut child = command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::null()).spawn().unwrap();
         child.stdin.take().unwrap().write_all(typed.as_bytes()).unwrap();
         let told = child.wait_with_output().unwrap();
         (String::from_utf8(told.stdout).unwrap(), told.status.code())
