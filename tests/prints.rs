@@ -47,7 +47,7 @@ fn sheets(texts: &BTreeMap<String, String>) -> Option<BTreeMap<String, (String, 
 /// What is printed: the words of the sheet with its boxes and blanks, without its code and the edition's label.
 fn printed(html: &str) -> String {
     let from = html.find("<article").unwrap();
-    let to = html.find("<dl class=\"title-block").unwrap_or(html.len());
+    let to = html.rfind("<dl class=\"title-block").unwrap_or(html.len());
     let html = html[from..to].replace("<span class=\"box\">", " ☐ ").replace("<span class=\"blank\">", " ____ ");
     let mut words = String::new();
     for (number, part) in html.split('<').enumerate() {

@@ -225,7 +225,6 @@ open-now = Open now: { $what }. Closing takes { $n ->
 
 ## A symptom page
 another-fault = That is another fault: { $title }
-first-kind = Before the questions
 first-heading = Is it this item at all?
 go-on-here = Go on here.
 question-1 = Question 1 of at most { $of }, about { $average ->

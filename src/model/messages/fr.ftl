@@ -210,7 +210,6 @@ open-now = Ouvert en ce moment : { $what }. Refermer prend { $n ->
 
 ## A symptom page
 another-fault = C’est une autre panne : { $title }
-first-kind = Avant les questions
 first-heading = Est-ce bien ce matériel ?
 go-on-here = Continuez ici.
 question-1 = Question 1 sur { $of } au plus, environ { $average ->
