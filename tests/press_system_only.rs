@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 const THE_ONE_MODULE: &str = "src/press/system.rs";
 
 /// What only some systems have, or have in their own way.
-const SYSTEM_ONLY: [&str; 12] = [
+const SYSTEM_ONLY: [&str; 16] = [
     "std::os::",
     "os::unix",
     "os::windows",
@@ -21,6 +21,10 @@ const SYSTEM_ONLY: [&str; 12] = [
     "target_os",
     "target_family",
     "target_vendor",
+    "target_env",
+    " nix::",
+    "winapi",
+    "consts::OS",
 ];
 
 #[test]

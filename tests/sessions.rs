@@ -4,6 +4,7 @@
 //! stderr behind `2> `, then `? code`; what stands between is for the reader. Times are written `[TIME]`, the version `[VERSION]`,
 //! escape codes `␛`. `SESSIONS=rewrite cargo test --test sessions` writes what came out into the files: read the difference.
 
+use std::io::{Seek, Write};
 use std::path::Path;
 use std::process::Command;
 
@@ -76,8 +77,10 @@ fn played(session: &str) -> String {
     went
 }
 
-/// A command, perhaps with `| head -N` or `| tail -N` behind it.
+/// A command, perhaps with `echo ANSWER |` before it and `| head -N` or `| tail -N` behind it.
 fn run(command: &str, folder: &Path) -> Said {
+    let typed = command.strip_prefix("echo ").and_then(|rest| rest.split_once(" | "));
+    let (typed, command) = typed.map_or(("", command), |(answer, command)| (answer, command));
     let (command, filter) =
         command.split_once(" | ").map_or((command, None), |(command, filter)| (command, Some(filter)));
     let words = words(command);
@@ -85,15 +88,17 @@ fn run(command: &str, folder: &Path) -> Said {
     let settings: Vec<&str> = words.iter().copied().take_while(|word| word.contains('=')).collect();
     words.drain(..settings.len());
     let (out, err, code) = match words.as_slice() {
-        ["coquille", rest @ ..] => coquille(rest, &settings, folder),
+        ["coquille", rest @ ..] => coquille(rest, &settings, typed, folder),
         other => (by_hand(other, folder), String::new(), 0),
     };
     (filter.map_or(out.clone(), |filter| filtered(&out, filter)), err, code)
 }
 
-fn coquille(args: &[&str], settings: &[&str], folder: &Path) -> Said {
+fn coquille(args: &[&str], settings: &[&str], typed: &str, folder: &Path) -> Said {
+    let mut keys = tempfile::tempfile().expect("a file for what is typed");
+    writeln!(keys, "{typed}").and_then(|()| keys.rewind()).expect("what is typed");
     let mut command = Command::new(env!("CARGO_BIN_EXE_coquille"));
-    command.args(args).current_dir(folder);
+    command.args(args).current_dir(folder).stdin(keys);
     for name in ["NO_COLOR", "CLICOLOR", "CLICOLOR_FORCE", "COLUMNS"] {
         command.env_remove(name);
     }

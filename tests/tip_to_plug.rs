@@ -11,10 +11,12 @@ use demo_guides::{Guide, guides, items};
 const ORDER: [&[&str]; 6] = [&["tip"], &["barrel"], &["blade"], &["guard", "socket"], &["grip"], &["pommel"]];
 
 /// Guides that go another way, each with its reason.
-const OTHER_WAY: [(&str, &str); 4] = [
+const OTHER_WAY: [(&str, &str); 6] = [
     ("epee-guard-registers", "the wire is not asked about: it follows the earth from the socket outwards"),
     ("epee-stays-lit", "the tip goes back into the barrel that was just wiped"),
+    ("foil-dark-on-tester", "what opens nothing at the tip is looked at before the tip comes out, once"),
     ("foil-fails-weight", "tape in the gap makes the tip hang too, so it is looked at before the tip is felt"),
+    ("foil-white-burns", "what opens nothing at the tip is looked at before the tip comes out, once"),
     ("foil-white-now-and-then", "the one trial that opens the tip comes after all looks that open nothing"),
 ];
 

@@ -21,10 +21,13 @@ const GOOD_TO_KNOW: &str = "A handbook's folder is `guides` unless you name anot
 /// What the program can do.
 #[derive(Debug, Subcommand)]
 pub enum Command {
-    /// Make a small handbook to start from.
+    /// Make a handbook to start from: a small one, or the whole trade's.
     ///
-    /// It is of a club that does not exist. Its comments teach the format: change it line by line until it is yours.
-    #[command(after_help = "Example: coquille begin guides\n\
+    /// The small one is of a club that does not exist. Its comments teach the format: change it line by line until it is
+    /// yours. With `--whole` you get every guide that the program comes with, in a folder `whole`, under your club's name.
+    #[command(after_help = "Examples:\n  \
+        coquille begin guides\n  \
+        coquille begin guides --whole --club \"Our Fencing Club\"\n\
         One more guide: coquille begin --guide procedure > guides/jobs/new.yaml")]
     Begin(BeginJob),
     /// Proof the guides and write nothing.
@@ -98,6 +101,27 @@ pub struct BeginJob {
     /// Print one guide of a kind to fill in, and write nothing.
     #[arg(long, value_enum, value_name = "KIND", conflicts_with = "folder")]
     pub guide: Option<Blank>,
+    /// Start from the whole trade's handbook.
+    #[arg(long, conflicts_with = "guide")]
+    pub whole: bool,
+    /// With `--whole`: what your club is called. Without it you are asked.
+    #[arg(long, value_name = "NAME", requires = "whole")]
+    pub club: Option<String>,
+    /// With `--whole`: the paper that you print on. Without it: A4.
+    #[arg(long, value_enum, value_name = "SIZE", requires = "whole")]
+    pub paper: Option<PaperName>,
+    /// With `--whole`: the units that come first. Without it: metric.
+    #[arg(long, value_enum, value_name = "UNITS", requires = "whole")]
+    pub units: Option<UnitsName>,
+}
+
+/// Units as written on the command line.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum UnitsName {
+    /// Grams, millimetres.
+    Metric,
+    /// Ounces, inches.
+    Imperial,
 }
 
 /// A kind of guide that can be begun by itself.
@@ -117,6 +141,12 @@ pub enum Blank {
     Words,
     /// A way to learn.
     Learning,
+    /// An electrical model.
+    Circuit,
+    /// Where guides from elsewhere came from.
+    Pack,
+    /// The handbook as a whole.
+    Handbook,
 }
 
 /// `reckon`.

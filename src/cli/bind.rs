@@ -87,8 +87,15 @@ fn passed_on(
         }
     }
     if let Some(site) = site {
+        let long = too_long(&job.out, &site);
         let pressed = pressed(job, site)?;
         report(job, &pressed, terminal);
+        if long > 0 {
+            terminal.tell(format!(
+                "{} longer than every program on Windows opens: bind into a folder with a shorter path.",
+                count(long, "page has a path", "pages have paths")
+            ));
+        }
     }
     made.iter().try_for_each(|(form, bytes)| forms::write(job, *form, bytes, terminal))?;
     Ok(pages)
@@ -124,6 +131,12 @@ fn refused(job: &BindJob) -> Option<String> {
             job.guides.display()
         )
     })
+}
+
+/// How many pages this system's programs may fail to open.
+fn too_long(out: &Path, site: &Site) -> usize {
+    let folder = std::path::absolute(out).unwrap_or_else(|_| out.to_path_buf());
+    press::system::too_long_to_open(press::system::Family::HERE, &folder, site.keys().map(Address::as_str))
 }
 
 /// Writes the folder.
@@ -198,7 +211,8 @@ fn summary(job: &BindJob, proofed: &Proofed, pages: usize, took: Duration) -> St
     let forms: BTreeSet<Form> = job.forms.iter().copied().collect();
     let made: Vec<String> = forms.into_iter().map(|form| forms::told(job, form)).collect();
     format!(
-        "Bound {} from {}, {advice}, in {:.1} s.\n{}",
+        "{}Bound {} from {}, {advice}, in {:.1} s.\n{}",
+        human::in_place(proofed),
         count(pages, "page", "pages"),
         job.guides.display(),
         took.as_secs_f64(),

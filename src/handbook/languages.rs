@@ -6,7 +6,7 @@
 use super::page::{Body, OtherLanguage, Page};
 use super::record::Record;
 use super::{Handbook, laid_out, lay_out, lay_out_since};
-use crate::proof::Proofed;
+use crate::proof::{Proofed, Spoken};
 use crate::source::Folder;
 use std::collections::BTreeSet;
 
@@ -27,7 +27,7 @@ fn all(own: Handbook, proofed: &Proofed, folder: &Folder) -> Vec<Handbook> {
         handbook.folder = Some(spoken.language.clone());
         handbook.cover.language.clone_from(&spoken.language);
         handbook.messages = messages(folder, &spoken.language);
-        handbook.pages.retain(|page| is_kept(page, &spoken.translated));
+        handbook.pages.retain(|page| is_kept(page, spoken));
         let kept: BTreeSet<&str> = handbook.pages.iter().map(|page| page.address.as_str()).collect();
         handbook.search.retain(|entry| kept.contains(entry.address.split('#').next().unwrap_or("")));
         all.push(handbook);
@@ -36,14 +36,19 @@ fn all(own: Handbook, proofed: &Proofed, folder: &Folder) -> Vec<Handbook> {
     all
 }
 
-/// Pages of a guide are kept if it is translated; lists always are. *Writing guides* is for those who write, and they do so in one
+/// Pages of a guide are kept if it is translated, and so are lists of things; lists of guides always are. *Writing guides* is for those who write, and they do so in one
 /// language.
-fn is_kept(page: &Page, translated: &BTreeSet<String>) -> bool {
+fn is_kept(page: &Page, spoken: &Spoken) -> bool {
+    let translated = &spoken.translated;
+    let guides = &spoken.proofed.guides;
     let mut parts = page.address.split('/');
     let (folder, rest) = (parts.next().unwrap_or(""), parts.find(|part| *part != "cards"));
     let id = rest.map(|name| name.trim_end_matches(".html"));
     match (&page.body, id) {
         (Body::Writing(_), _) => false,
+        (Body::Stores(_), _) => guides.stores.iter().any(|(_, list)| translated.contains(list.stores.value.as_str())),
+        (Body::Limits(_), _) => guides.limits.iter().any(|(_, list)| translated.contains(list.limits.value.as_str())),
+        (Body::Words(_), _) => guides.words.iter().any(|(_, list)| translated.contains(list.words.value.as_str())),
         (_, None) => true,
         (_, Some(_)) if folder == "kit" => true,
         (_, Some(id)) => translated.contains(id),

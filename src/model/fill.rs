@@ -23,7 +23,8 @@ pub struct InLanguage {
 /// Fills all guides of a folder.
 pub fn fill(folder: &Folder) -> (Guides, Vec<Flaw>) {
     let mut filling = Filling::default();
-    let trees = pack::without_repeats(folder);
+    let pack::Standing { trees, replaced } = pack::standing(folder);
+    filling.guides.replaced = replaced;
     let (translations, guides): (Vec<_>, Vec<_>) = trees.iter().partition(|(_, tree)| is_translation(tree));
     for (file, tree) in guides {
         filling.take(*file, tree);
@@ -46,7 +47,7 @@ pub fn translated(folder: &Folder, translations: &[Translation], language: &str)
     let mut filling = Filling::default();
     let mut spoken = InLanguage::default();
     let mut flaws = Vec::new();
-    for (file, tree) in pack::without_repeats(folder).iter().filter(|(_, tree)| !is_translation(tree)) {
+    for (file, tree) in pack::standing(folder).trees.iter().filter(|(_, tree)| !is_translation(tree)) {
         let of = |one: &&Translation| one.language == language && Some(one.of.as_str()) == guide_id(tree);
         let Some(translation) = translations.iter().find(of) else {
             filling.take(*file, tree);

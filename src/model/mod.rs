@@ -32,7 +32,7 @@ pub use handbook_file::{CODE_LENGTH, CODE_LETTERS, HandbookFile, Item, Paper, Un
 pub use kit::{BUILT_IN, built_in_places};
 pub use learning::{Learning, LearningStop};
 pub use limits::{BoundKind, Limit, Limits};
-pub use pack::{Pack, folder_of};
+pub use pack::{Pack, Replaced, folder_of};
 pub use procedure::{Check, Procedure, Step, ThreadState, Torque};
 pub use schema::{any_guide, schema};
 pub use stores::{Consumable, Part, Stores, Tool};
@@ -70,6 +70,8 @@ pub struct Guides {
     pub words: Vec<(FileId, Glossary)>,
     /// Where folders of guides from elsewhere came from.
     pub packs: Vec<(FileId, Pack)>,
+    /// Guides of packs that the club's own stand in place of.
+    pub replaced: BTreeSet<Replaced>,
     /// Guides in other languages, in the order of their files' names.
     pub translations: Vec<Translation>,
     /// Ids of guides that could not be filled, so that what points at them is not called unknown.

@@ -27,6 +27,16 @@ impl Family {
 /// Whether two names that differ in case only name the same file, as they usually do on this system.
 pub const FOLDS_CASE: bool = cfg!(any(windows, target_os = "macos"));
 
+/// Whether the program, started without a command by a person, has a console that closes with it: what it said would be gone
+/// before anybody could read it.
+///
+/// Windows opens one for a program that is clicked in its folder. A command prompt has set `PROMPT` for the programs that it starts,
+/// so that is how we know one (from memory, not tried); from other shells there is a wait too many, which Enter ends. Elsewhere a
+/// click opens no console, or one that stays.
+pub fn closes_at_once(family: Family, prompt_is_set: bool, is_watched: bool) -> bool {
+    family == Family::Windows && !prompt_is_set && is_watched
+}
+
 /// The longest path, in characters, that every program on Windows opens (`MAX_PATH` less the closing zero).
 pub const LONGEST_ON_WINDOWS: usize = 259;
 
@@ -49,6 +59,13 @@ fn is_device_number(text: &str) -> bool {
 /// Whether a page of so many characters in a folder of so many is past what every program on Windows opens.
 pub fn is_long_on_windows(folder: usize, address: usize) -> bool {
     folder + 1 + address > LONGEST_ON_WINDOWS
+}
+
+/// How many of these pages some program on Windows may fail to open. Writing them works: Rust's library asks Windows for long paths.
+pub fn too_long_to_open<'a>(family: Family, folder: &Path, addresses: impl IntoIterator<Item = &'a str>) -> usize {
+    let folder = folder.to_string_lossy().chars().count();
+    let long = addresses.into_iter().filter(|address| is_long_on_windows(folder, address.len()));
+    if family == Family::Windows { long.count() } else { 0 }
 }
 
 /// Whether an error says that another program holds the file: then it is worth waiting a moment, and saying so.
@@ -217,9 +234,25 @@ mod tests {
     }
 
     #[test]
+    fn only_a_console_that_windows_opened_for_the_program_closes_at_once() {
+        assert!(closes_at_once(Family::Windows, false, true));
+        assert!(!closes_at_once(Family::Windows, true, true), "a command prompt stays");
+        assert!(!closes_at_once(Family::Windows, false, false), "nobody waits at a pipe");
+        assert!(!closes_at_once(Family::Other, false, true));
+    }
+
+    #[test]
     fn two_hundred_and_fifty_nine_characters_still_open_on_windows() {
         assert!(!is_long_on_windows(200, 58));
         assert!(is_long_on_windows(200, 59));
+    }
+
+    #[test]
+    fn pages_too_long_to_open_are_counted_where_that_matters() {
+        let folder = PathBuf::from("x".repeat(231));
+        let pages = ["index.html", "symptoms/foil-stays-lit.html"];
+        assert_eq!(too_long_to_open(Family::Windows, &folder, pages), 1);
+        assert_eq!(too_long_to_open(Family::Other, &folder, pages), 0);
     }
 
     #[test]

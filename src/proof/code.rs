@@ -160,6 +160,10 @@ codes! {
     FileName, "file-name", Advice, Yes,
         what: "A guide's file is not called like its id.", why: "People look for a guide by its file's name.",
         mend: "Rename the file.";
+    NamesAlike, "names-alike", Error, No,
+        what: "Two files whose names are the same to some systems: they differ in capitals only, or in how a letter with an accent is stored.",
+        why: "Windows and macOS keep one of the two, so somebody who copies the folder loses the other without a word.",
+        mend: "Give one of them another name, or delete the one that is a copy.";
     UnknownReference, "unknown-reference", Error, No,
         what: "Something is pointed at that is not there.", why: "The reader would be sent for a thing or a page that does not exist.",
         mend: "Correct the id, or write what it points at.";

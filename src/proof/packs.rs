@@ -5,7 +5,7 @@
 
 use super::finding::Finding;
 use super::findings::packs as words;
-use super::index::Thing;
+use super::index::{Thing, why_no_id};
 use crate::model::{Guides, Id, Kind, Pack, folder_of};
 use crate::source::{FileId, Place, Texts};
 use serde::Serialize;
@@ -62,7 +62,8 @@ pub fn needs(packs: &Packs<'_>, lacking: &Lacking, findings: &mut Vec<Finding>) 
     let mut mends = Vec::new();
     for (id, things) in lacking {
         let Some(pack) = packs.pack(id) else { continue };
-        let files = files(pack, things);
+        // An id that cannot be one is no name for a file either: it could lead out of the folder.
+        let files = if why_no_id(id).is_none() { files(pack, things) } else { Vec::new() };
         let by_hand: Vec<&(Thing, String)> =
             things.keys().filter(|(thing, _)| matches!(thing, Thing::Limit | Thing::Guide(_))).collect();
         findings.push(words::needs(pack, things, &files, &by_hand));

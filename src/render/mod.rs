@@ -135,14 +135,14 @@ impl Setting {
         pages.iter_mut().filter(|page| page.title.is_empty()).for_each(|page| page.title = own_title(page, &words));
         let inside = Inside::of(handbook.folder.as_deref(), &mut pages);
         let mut instead = BTreeMap::new();
-        if matches!(frame, Frame::Section(_)) {
-            // A practice bench keeps its exercise in the address, where a file of many pages keeps the page: its cards serve.
-            pages.retain(|page| match &page.body {
-                Body::Practice(practice) => {
-                    instead.insert(page.address.clone(), practice.cards.clone());
+        if let Frame::Section(stock) = &frame {
+            let left_out = |page: &Page| in_place_of(page).or_else(|| stock.as_ref().and_then(|_| to_stay_small(page)));
+            pages.retain(|page| match left_out(page) {
+                Some(other) => {
+                    instead.insert(page.address.clone(), other);
                     false
                 }
-                _ => true,
+                None => true,
             });
             pages.iter_mut().for_each(|page| page.root = prose::ROOT.to_owned());
         }
@@ -200,6 +200,26 @@ impl Setting {
         context.insert("root", prose::ROOT);
         context.insert_value("index", self.indexes.get(prose::ROOT).cloned().unwrap_or_else(Value::none));
         self.tera.render(name, &context).map_err(|error| faulty(name, &error))
+    }
+}
+
+/// What is read instead of a page that works only by itself. A practice bench keeps its exercise in the address, where a file of many
+/// pages keeps the page: its cards serve.
+fn in_place_of(page: &Page) -> Option<String> {
+    match &page.body {
+        Body::Practice(practice) => Some(practice.cards.clone()),
+        _ => None,
+    }
+}
+
+/// What is read instead of a page that a file to send goes without: sheets say what their guides say, codes and the formats of guides
+/// are for those who have the folder.
+fn to_stay_small(page: &Page) -> Option<String> {
+    match &page.body {
+        Body::Sheet(sheet) => Some(sheet.guide.address.clone()),
+        Body::Sheets(_) => Some("all.html".to_owned()),
+        Body::Prints(_) | Body::Writing(_) => Some("about.html".to_owned()),
+        _ => None,
     }
 }
 

@@ -56,7 +56,9 @@ pub fn read_theme(folder: &Path) -> std::io::Result<BTreeMap<String, Vec<u8>>> {
     for entry in WalkDir::new(folder).sort_by_file_name().into_iter().filter_entry(visible) {
         let entry = entry.map_err(std::io::Error::from)?;
         if entry.file_type().is_file() {
-            files.insert(name_inside(folder, entry.path()), std::fs::read(entry.path())?);
+            let name = name_inside(folder, entry.path());
+            let bytes = plain(&name, std::fs::read(entry.path())?);
+            files.insert(name, bytes);
         }
     }
     Ok(files)
@@ -96,6 +98,23 @@ pub fn read_texts<'a>(texts: impl IntoIterator<Item = (&'a str, &'a str)>) -> Fo
         read.take_bytes(name.to_owned(), text.as_bytes().to_vec());
     }
     read
+}
+
+/// Endings of files that are text: an editor, or whoever copies them from one system to another, may change how their lines end.
+const TEXT_ENDINGS: [&str; 8] = ["yaml", "yml", "ftl", "svg", "css", "html", "js", "txt"];
+
+/// The bytes of a text without a byte-order mark and with LF for CRLF: both are habits of plain text editors and no fault, and the
+/// same words are to give the same bytes. Anything else as it is.
+fn plain(name: &str, bytes: Vec<u8>) -> Vec<u8> {
+    let ending = name.rsplit_once('.').map_or("", |(_, ending)| ending);
+    let is_text = TEXT_ENDINGS.iter().any(|known| ending.eq_ignore_ascii_case(known));
+    let words = bytes.strip_prefix("\u{feff}".as_bytes()).unwrap_or(&bytes);
+    if !is_text || (words.len() == bytes.len() && !bytes.contains(&b'\r')) {
+        return bytes;
+    }
+    let next = words.iter().skip(1).map(Some).chain([None]);
+    let kept = words.iter().zip(next).filter(|(byte, next)| !(**byte == b'\r' && *next == Some(&b'\n')));
+    kept.map(|(byte, _)| *byte).collect()
 }
 
 fn hidden(entry: &walkdir::DirEntry) -> bool {
@@ -140,6 +159,7 @@ impl Folder {
     }
 
     fn take_bytes(&mut self, name: String, bytes: Vec<u8>) {
+        let bytes = plain(&name, bytes);
         if !is_guide(&name) {
             self.take_message_file(&name, &bytes);
             self.others.insert(name, bytes);
@@ -158,15 +178,12 @@ impl Folder {
     /// A club's words for pages are kept as a text too, so that a faulty line can be shown.
     fn take_message_file(&mut self, name: &str, bytes: &[u8]) {
         if language_of_messages(name).is_some() {
-            let text = String::from_utf8_lossy(bytes);
-            self.texts.add(Text::new(name, text.strip_prefix('\u{feff}').unwrap_or(&text)));
+            self.texts.add(Text::new(name, String::from_utf8_lossy(bytes)));
         }
     }
 
-    /// A byte-order mark is a plain text editor's habit, no fault: it is dropped.
     fn take_text(&mut self, name: String, text: &str) {
-        let text = Text::new(name, text.strip_prefix('\u{feff}').unwrap_or(text));
-        let file = self.texts.add(text);
+        let file = self.texts.add(Text::new(name, text));
         let Some(text) = self.texts.get(file) else { return };
         let (tree, flaws) = parse(file, text);
         self.trees.extend(tree.map(|tree| (file, tree)));

@@ -1,5 +1,7 @@
 //! The demo handbook, bound into a folder that lives as long as the tests, and folders read as what they hold.
 
+#![allow(dead_code, reason = "each test file that takes this module uses a part of it")]
+
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -36,7 +38,6 @@ fn relative(folder: &Path, file: &Path) -> String {
 }
 
 /// Copies a folder of guides, and the club's themes if any, to another place.
-#[allow(dead_code, reason = "each test file that takes this module uses a part of it")]
 pub fn copied(folder: &Path, to: &Path) -> PathBuf {
     for (file, bytes) in held(folder) {
         let file = to.join(file);

@@ -1,10 +1,15 @@
-//! `coquille begin`: a small handbook to start from, or one guide to fill in.
+//! `coquille begin`: a small handbook to start from, the whole trade's, or one guide to fill in.
 //!
-//! In: a folder that is new or empty. Out: the files of `club/`, written by hand and embedded, comments and all.
+//! In: a folder that is new or empty. Out: the files of `club/`, written by hand and embedded, comments and all; or those of `whole`.
 //! Leaves to others: whether they are sound (`tests/sessions` binds them with `--strict`).
+
+mod whole;
+
+pub use whole::Trade;
 
 use super::args::{BeginJob, Blank};
 use super::terminal::{Outcome, Terminal};
+use std::collections::BTreeMap;
 use std::io;
 use std::path::{Path, PathBuf};
 
@@ -28,15 +33,18 @@ const CLUB: [(&str, &str); 11] = club! {
 };
 
 /// Runs it.
-pub fn run(job: &BeginJob, terminal: &mut Terminal) -> Outcome {
+pub fn run(job: &BeginJob, trade: &Trade, terminal: &mut Terminal) -> Outcome {
     if let Some(blank) = job.guide {
         terminal.say(text(blank).trim_end());
         return Outcome::Good;
     }
     let Some(folder) = &job.folder else { return Outcome::CouldNotRun };
-    match begun(folder) {
-        Ok(()) => {
-            terminal.say(next(folder));
+    match begun(job, folder, trade, terminal) {
+        Ok(files) => {
+            terminal.say(next(folder, files));
+            if job.whole {
+                terminal.say(WHOLE);
+            }
             Outcome::Good
         }
         Err(why) => {
@@ -46,15 +54,24 @@ pub fn run(job: &BeginJob, terminal: &mut Terminal) -> Outcome {
     }
 }
 
-/// Writes the files into an empty folder; otherwise why not, in words.
-fn begun(folder: &Path) -> Result<(), String> {
+const WHOLE: &str = "\
+The guides that came with the program are in its folder `whole`. Yours go
+beside it; one with the same id as one of theirs stands in its place.";
+
+/// Writes the files into an empty folder and says how many; otherwise why not, in words.
+fn begun(job: &BeginJob, folder: &Path, trade: &Trade, terminal: &mut Terminal) -> Result<usize, String> {
     let shown = folder.display();
     if taken(folder).map_err(|error| format!("The folder `{shown}` cannot be used: {error}"))? {
         return Err(format!(
             "The folder `{shown}` is not empty, so nothing was written.\nName a new folder, or empty it first."
         ));
     }
-    written(folder).map_err(|error| format!("The handbook cannot be written into `{shown}`: {error}"))
+    let files = match job.whole {
+        true => whole::files(trade, &whole::club(job, terminal)?)?,
+        false => CLUB.into_iter().map(|(name, text)| (name.to_owned(), text.as_bytes().to_vec())).collect(),
+    };
+    written(folder, &files).map_err(|error| format!("The handbook cannot be written into `{shown}`: {error}"))?;
+    Ok(files.len())
 }
 
 /// Whether something stands in the folder already. One that does not exist is free.
@@ -66,8 +83,8 @@ fn taken(folder: &Path) -> io::Result<bool> {
     }
 }
 
-fn written(folder: &Path) -> io::Result<()> {
-    for (name, text) in CLUB {
+fn written(folder: &Path, files: &BTreeMap<String, Vec<u8>>) -> io::Result<()> {
+    for (name, text) in files {
         let path = folder.join(name);
         if let Some(above) = path.parent() {
             std::fs::create_dir_all(above)?;
@@ -78,14 +95,13 @@ fn written(folder: &Path) -> io::Result<()> {
 }
 
 /// What to do now.
-fn next(folder: &Path) -> String {
+fn next(folder: &Path, files: usize) -> String {
     let (guides, out) = (quoted(folder), beside(folder));
     format!(
-        "Wrote {} files. Three things to do now:\n  \
+        "Wrote {files} files. Three things to do now:\n  \
          1. coquille bind {guides} --out {}\n  \
          2. Open {} in a browser.\n  \
          3. Read and change {}; then bind again.",
-        CLUB.len(),
         quoted(&out),
         quoted(&out.join("index.html")),
         quoted(&folder.join("handbook.yaml")),
@@ -115,6 +131,9 @@ fn text(blank: Blank) -> &'static str {
         Blank::Limits => include_str!("blank/limits.yaml"),
         Blank::Words => include_str!("blank/words.yaml"),
         Blank::Learning => include_str!("blank/learning.yaml"),
+        Blank::Circuit => include_str!("blank/circuit.yaml"),
+        Blank::Pack => include_str!("blank/pack.yaml"),
+        Blank::Handbook => include_str!("blank/handbook.yaml"),
     }
 }
 
@@ -129,7 +148,13 @@ mod tests {
     fn every_blank_guide_fits_into_the_club_without_an_error() {
         assert_eq!(proof(&read_texts(CLUB)).findings, []);
         for blank in Blank::value_variants() {
-            let texts = CLUB.into_iter().chain([("new.yaml", text(*blank))]);
+            let name = match blank {
+                Blank::Pack => "theirs/pack.yaml",
+                Blank::Handbook => "handbook.yaml",
+                _ => "new.yaml",
+            };
+            let others = CLUB.into_iter().filter(|(other, _)| *other != name);
+            let texts = others.chain([(name, text(*blank))]);
             let proofed = proof(&read_texts(texts));
             assert_eq!(proofed.errors(), 0, "{blank:?}: {:#?}", proofed.findings);
         }

@@ -6,6 +6,7 @@ use crate::proof::{Finding, Proofed, Severity};
 use crate::source::{Place, Text, Texts};
 use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
+use std::collections::BTreeSet;
 use std::path::Path;
 
 /// Widest line that is shown around a mark, in characters.
@@ -94,6 +95,17 @@ pub(in crate::cli) fn shown(words: &str) -> String {
     words.chars().map(harmless).collect()
 }
 
+/// A line that says which guides of packs the club's own stand in place of; nothing if none do.
+pub fn in_place(proofed: &Proofed) -> String {
+    let ids: BTreeSet<&str> = proofed.guides.replaced.iter().map(|replaced| replaced.id.as_str()).collect();
+    let listed = ids.iter().copied().collect::<Vec<_>>().join(", ");
+    match ids.len() {
+        0 => String::new(),
+        1 => format!("1 guide of yours stands in place of the pack's: {}\n", shown(&listed)),
+        number => format!("{number} guides of yours stand in place of the packs': {}\n", shown(&listed)),
+    }
+}
+
 /// The summary in a line: how many errors and how much advice in how many guides.
 pub fn summary(proofed: &Proofed, guides: usize) -> String {
     let accepted = match proofed.accepted.len() {
@@ -101,7 +113,8 @@ pub fn summary(proofed: &Proofed, guides: usize) -> String {
         number => format!(", {} accepted with a reason", number),
     };
     format!(
-        "{}, {} in {}{accepted}.",
+        "{}{}, {} in {}{accepted}.",
+        in_place(proofed),
         count(proofed.errors(), "error", "errors"),
         count(proofed.advice(), "piece of advice", "pieces of advice"),
         count(guides, "guide", "guides"),

@@ -733,7 +733,7 @@ notice-taken-down = taken down
 
 ## A juniors’ evening
 kind-juniors = For a juniors’ evening
-juniors-lead = What may be done without an adult. It follows from what the guides say and from what they use: solvents, irons, blades under load and mains ask for more.
+juniors-lead = What may be done without an adult at one’s side. An adult who knows the bench is in the room all the same. It follows from what the guides say and from what they use: solvents, irons, blades under load and mains ask for more.
 juniors-jobs-anyone = Jobs that anyone may do
 juniors-jobs-supervised = Jobs with somebody beside who can do it
 juniors-jobs-adult = Jobs for adults only

@@ -687,7 +687,7 @@ notice-taken-down = décrochée
 
 ## A juniors’ evening
 kind-juniors = Pour une soirée de jeunes
-juniors-lead = Ce qui se fait sans adulte. Cela découle de ce que disent les guides et de ce qu’ils emploient : solvants, fers, lames sous tension et secteur demandent plus.
+juniors-lead = Ce qui se fait sans adulte à ses côtés. Un adulte qui connaît l’atelier reste quand même dans la pièce. Cela découle de ce que disent les guides et de ce qu’ils emploient : solvants, fers, lames sous tension et secteur demandent plus.
 juniors-jobs-anyone = Travaux ouverts à tous
 juniors-jobs-supervised = Travaux avec quelqu’un qui sait les faire
 juniors-jobs-adult = Travaux réservés aux adultes

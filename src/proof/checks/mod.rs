@@ -7,6 +7,7 @@ pub mod idle;
 pub mod learning;
 pub mod limits;
 pub mod messages;
+pub mod names;
 pub mod pictures;
 pub mod places;
 pub mod procedures;

@@ -5,6 +5,7 @@ use crate::model::{Guides, Kind, Named};
 use crate::proof::finding::Finding;
 use crate::proof::findings::{ids, pictures, stores};
 use crate::proof::index::{Index, Thing};
+use crate::proof::packs::Packs;
 use crate::proof::walk::{self, GuideRef};
 use crate::source::{Texts, Tolerant};
 use std::collections::BTreeSet;
@@ -25,8 +26,11 @@ pub fn check(guides: &Guides, index: &Index, texts: &Texts, references: &[Refere
         }
         findings.extend(misnamed(guide, texts));
     }
+    // What a pack brings along is not the club's to tidy up.
+    let packs = Packs::of(guides, texts);
     for thing in [Thing::Part, Thing::Tool, Thing::Consumable] {
         let idle = index.all(thing).filter(|entry| !used.contains(&(thing, entry.named.value.as_str())));
+        let idle = idle.filter(|entry| packs.of_file(entry.file).is_none());
         findings.extend(idle.map(|entry| stores::unused(&entry.named, thing.noun())));
     }
     let idle = index.all(Thing::Picture).filter(|entry| !used.contains(&(Thing::Picture, entry.named.value.as_str())));

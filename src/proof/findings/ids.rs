@@ -39,6 +39,18 @@ pub fn file_name(named: &Named, name: &str) -> Finding {
     .of(named.value.as_str())
 }
 
+/// Two files that some systems take for one.
+pub fn names_alike(name: &str, first: &str, place: Place) -> Finding {
+    let capitals = name.to_lowercase() == first.to_lowercase();
+    let how = if capitals { "other capitals" } else { "accents stored otherwise" };
+    Finding::new(
+        Code::NamesAlike,
+        place,
+        format!("`{name}` has a twin with {how}"),
+        format!("the other is `{first}`; give one of the two another name: Windows and macOS would keep only one"),
+    )
+}
+
 /// Something is pointed at that is not there.
 pub fn unknown_reference<'a>(named: &Named, wanted: Wanted, known: impl IntoIterator<Item = &'a str>) -> Finding {
     let what = wanted.words();
