@@ -129,3 +129,29 @@ fn a_queue_sheet_goes_instrument_by_instrument_and_ends_with_a_slip() {
         assert!(slip.contains(wanted), "{wanted}: {slip}");
     }
 }
+
+/// The numbers that a line's answers lead on to, and how many answers it has.
+fn leads(line: &str) -> (Vec<usize>, usize) {
+    let answers = line.split("<div class=\"boxes answered\">").nth(1).unwrap_or("");
+    let next = answers.split("→ question ").skip(1).filter_map(|after| after.split('<').next()?.trim().parse().ok());
+    (next.collect(), answers.matches("<span class=\"box\">").count())
+}
+
+#[test]
+fn every_answer_on_a_fault_sheet_leads_on_or_says_what_it_is_and_what_to_do() {
+    let folder = tempfile::tempdir().expect("a folder");
+    assert!(coquille(folder.path(), &["foil-stays-lit", "-o", "fault.html"]).status.success());
+    let html = written(folder.path(), "fault.html");
+    let lines: Vec<&str> = html.split("<li>").filter(|line| line.contains("<div class=\"boxes answered\">")).collect();
+    assert!(lines.len() > 2);
+    for (number, line) in (1..).zip(&lines) {
+        assert!(line.contains(&format!("<span class=\"line-number\">{number}</span>")), "{line}");
+        let (next, answers) = leads(line);
+        assert!(next.iter().all(|next| *next > number && *next <= lines.len()), "{number}: {next:?}");
+        let ends = line.matches("It is: ").count() + line.matches("Not on this list: ").count();
+        assert!(answers > 1 && next.len() + ends >= answers, "{number}: {next:?}, {ends} of {answers}");
+    }
+    // A tip that a clean one replaced is not asked for again: this answer skips what can no longer tell anything.
+    let (first, _) = leads(lines.first().expect("a first question"));
+    assert!(first.contains(&2) && first.iter().any(|next| *next > 2), "{first:?}");
+}

@@ -106,12 +106,13 @@ fn group_of(lamps: &[LampShown]) -> &'static str {
 }
 
 /// By what the lamp does.
-pub fn lamps_page(faults: &Faults<'_>, doors: &[LampDoors]) -> Page {
+pub fn lamps_page(laying: &Laying<'_>, faults: &Faults<'_>, doors: &[LampDoors]) -> Page {
+    let how = items(laying).into_iter().flat_map(|item| lessons::links(laying, item)).collect();
     frame::page(
         addresses::LAMPS,
         "kind-lamps",
         "",
-        Body::Lamps(Lamps { groups: lamp_groups(faults), doors: doors.to_vec() }),
+        Body::Lamps(Lamps { groups: lamp_groups(faults), how, doors: doors.to_vec() }),
     )
 }
 

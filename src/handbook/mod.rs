@@ -18,6 +18,7 @@ mod kit_list;
 mod lamps;
 mod languages;
 mod laying;
+mod leads;
 mod learning;
 mod lessons;
 mod limits;
@@ -191,7 +192,7 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     let (of_faults, sheets): (Vec<_>, Vec<_>) = laid.into_iter().map(|laid| (laid.pages, laid.sheet)).unzip();
     let lamps = lamps::pages(laying, &faults);
     let doors = lamps::doors(&lamps);
-    let mut pages = vec![front::front_page(laying, &faults, &doors), front::lamps_page(&faults, &doors)];
+    let mut pages = vec![front::front_page(laying, &faults, &doors), front::lamps_page(laying, &faults, &doors)];
     pages.extend(lamps);
     pages.extend(lessons::pages(laying));
     pages.extend(front::kit_pages(laying, &faults));

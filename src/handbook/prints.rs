@@ -14,7 +14,7 @@ pub fn page(laying: &Laying<'_>, pages: &[Page], steps: &[Recast]) -> Page {
     let mut rows = BTreeMap::new();
     for page in pages {
         let row: &mut CodeRow = rows.entry(page.code.clone()).or_insert_with(|| row(&page.code, "current"));
-        row.of.push(PrintOf { title: page.title.clone(), kind: page.kind, address: Some(page.address.clone()) });
+        row.of.push(PrintOf { title: title(page), kind: page.kind, address: Some(page.address.clone()) });
     }
     let here: BTreeSet<&str> = pages.iter().map(|page| page.address.as_str()).collect();
     for (number, step) in steps.iter().enumerate() {
@@ -36,6 +36,16 @@ pub fn page(laying: &Laying<'_>, pages: &[Page], steps: &[Recast]) -> Page {
     }
     let body = Prints { rows: rows.into_values().collect(), remembers: !steps.is_empty() };
     frame::page(addresses::PRINTS, "kind-prints", "", Body::Prints(body))
+}
+
+/// What a page is called among all: a question or an ending with its guide, since many guides ask the same.
+fn title(page: &Page) -> String {
+    let guide = match &page.body {
+        Body::Question(body) => &body.symptom.title,
+        Body::Ending(body) => &body.symptom.title,
+        _ => return page.title.clone(),
+    };
+    if page.title.is_empty() { guide.clone() } else { format!("{guide}: {}", page.title) }
 }
 
 fn row(code: &str, state: &'static str) -> CodeRow {
@@ -80,8 +90,7 @@ pub fn notice(laying: &Laying<'_>, pages: &[Page], steps: &[Recast]) -> Option<P
 /// What a code stands or stood on.
 fn name(code: &str, pages: &[Page], steps: &[Recast]) -> Option<PrintOf> {
     let today = pages.iter().find(|page| page.code == code);
-    let today =
-        today.map(|page| PrintOf { title: page.title.clone(), kind: page.kind, address: Some(page.address.clone()) });
+    let today = today.map(|page| PrintOf { title: title(page), kind: page.kind, address: Some(page.address.clone()) });
     today.or_else(|| {
         let former = steps.iter().flat_map(|step| &step.changes).find(|change| change.was.as_deref() == Some(code))?;
         Some(PrintOf { title: former.title.clone(), kind: changes::known(&former.kind), address: None })

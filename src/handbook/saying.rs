@@ -175,6 +175,7 @@ impl Saying<'_> {
             self.maybe("answer", answer.message.map(str::to_owned).as_ref());
             answer.means.iter().for_each(|means| self.line("means", means));
             answer.remedies.iter().for_each(|remedy| self.line("leads", &remedy.title));
+            self.maybe("next", answer.next.map(|next| next.to_string()).as_ref());
         }
     }
 

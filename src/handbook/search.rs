@@ -21,6 +21,8 @@ pub struct Entry {
     pub also: Vec<String>,
     /// What it says, in short.
     pub says: String,
+    /// The item that it is about.
+    pub about: String,
 }
 
 /// All entries, in the order of the pages, then the listed things.
@@ -42,12 +44,21 @@ fn of_page(laying: &Laying<'_>, page: &Page) -> Option<Entry> {
         Body::Way(body) => (Some(Kind::Learning), plain(&body.purpose)),
         Body::Stop(body) => (None, body.says.as_deref().map_or_else(String::new, plain)),
         Body::Practice(_) | Body::Kit(_) => (None, String::new()),
+        // The handbook's own pages are called by their kind, and found by what they say of themselves.
+        Body::Prints(_)
+        | Body::Juniors(_)
+        | Body::Sheets(_)
+        | Body::Practices(_)
+        | Body::Lamps(_)
+        | Body::LampsOf(_) => (None, String::new()),
         Body::How(body) => (None, body.says.as_deref().map_or_else(String::new, plain)),
         _ => return None,
     };
     let also = kind.and_then(|kind| laying.directory.also.get(&(kind, id)));
     let also = also.map_or_else(Vec::new, |also| lines(also));
-    Some(Entry { title: page.title.clone(), address: page.address.clone(), kind: page.kind, also, says })
+    let about = page.trail.first().map_or_else(String::new, |link| link.title.clone());
+    let about = if about == page.title { String::new() } else { about };
+    Some(Entry { title: page.title.clone(), address: page.address.clone(), kind: page.kind, also, says, about })
 }
 
 fn thing(
@@ -60,7 +71,7 @@ fn thing(
 ) -> Entry {
     let link = laying.link(thing, id);
     let says = says.map_or_else(String::new, |says| plain(&says.value.0));
-    Entry { title: link.title, address: link.address, kind, also: lines(also), says }
+    Entry { title: link.title, address: link.address, kind, also: lines(also), says, about: String::new() }
 }
 
 fn of_stores(laying: &Laying<'_>) -> Vec<Entry> {

@@ -1,6 +1,7 @@
 //! Sheets to print: what a guide says, in the order in which a hand works, with boxes and blanks.
 
 use super::laying::{Laying, lamps, maybe_worded, safety, seen_on};
+use super::leads::{self, Led, Reached};
 use super::numbers::{in_hundred, told, whole};
 use super::page::{
     Body, CheckGroup, Checklist, JobLine, Link, Page, Sheet, SheetAnswer, SheetOf, SheetProbe, SymptomSheet,
@@ -8,11 +9,11 @@ use super::page::{
 use super::questions::Asking;
 use super::symptom::{self, Remedies};
 use super::{addresses, frame, guides};
-use crate::model::{self, Kind, Order, Paper, SheetLayout};
+use crate::model::{self, Kind, Order, SheetLayout};
 use crate::proof::Thing;
 use crate::proof::cases::sound;
-use crate::reckoning::diagnosis::{Fraction, ProbeIndex};
-use std::collections::BTreeSet;
+use crate::reckoning::diagnosis::{Fraction, Plan};
+use std::collections::BTreeMap;
 
 /// A sheet for every job and checklist.
 pub fn pages(laying: &Laying<'_>) -> Vec<Page> {
@@ -64,7 +65,7 @@ fn by_instrument(list: Checklist) -> Checklist {
 
 fn page(laying: &Laying<'_>, kind: Kind, id: &str, kit: Option<&model::Named>, of: SheetOf) -> Page {
     let guide = laying.link(Thing::Guide(kind), id);
-    let paper = laying.proofed.guides.handbook.as_ref().map_or(Paper::A4, |(_, file)| file.paper);
+    let paper = laying.proofed.guides.handbook.as_ref().map_or(model::Paper::A4, |(_, file)| file.paper);
     let title = guide.title.clone();
     let mut trail = frame::trail_to_kit(laying, kit);
     trail.push(guide.clone());
@@ -86,9 +87,15 @@ fn symptom(asking: &Asking<'_>) -> SymptomSheet {
         Order::Quickest => case.diagnosis.quickest_order(Default::default()).priced.order,
     };
     let priced = case.diagnosis.price(&order);
-    let mut opened = BTreeSet::new();
-    let probes = order.iter().enumerate().zip(&priced.found_by_step);
-    let probes = probes.filter_map(|((at, index), found)| probe(asking, at + 1, *index, *found, &mut opened));
+    let reached = leads::reached(&case.diagnosis.tree(Plan::Order(&order)).root);
+    // What no way comes to is not asked on paper either: a number means the same in both.
+    let asked = order.iter().zip(&priced.found_by_step).filter(|(index, _)| reached.contains_key(&index.0));
+    let asked: Vec<(usize, Fraction)> = asked.map(|(index, found)| (index.0, *found)).collect();
+    let numbers: BTreeMap<usize, usize> = asked.iter().map(|(index, _)| *index).zip(1..).collect();
+    let probes = asked.iter().filter_map(|(index, found)| {
+        let paper = OnPaper { asking, numbers: &numbers, here: reached.get(index)? };
+        paper.probe(*index, *found)
+    });
     SymptomSheet {
         seen_on: seen_on(guide.seen_on.value),
         lamps: lamps(guide),
@@ -100,74 +107,53 @@ fn symptom(asking: &Asking<'_>) -> SymptomSheet {
     }
 }
 
-fn probe<'a>(
-    asking: &Asking<'a>,
-    number: usize,
-    index: ProbeIndex,
-    found: Fraction,
-    opened: &mut BTreeSet<&'a str>,
-) -> Option<SheetProbe> {
-    let probe = asking.probe(index.0)?;
-    let mut needed = Vec::new();
-    probe.needs.iter().for_each(|need| open_first(asking.guide, need.value.as_str(), opened, &mut needed));
-    Some(SheetProbe {
-        number,
-        ask: probe.ask.value.clone(),
-        who: probe.who.as_ref().map(|who| who.value),
-        how: maybe_worded(probe.full.as_ref(), probe.short.as_ref()),
-        safety: safety(needed.iter().flat_map(|job| &job.safety).chain(&probe.safety)),
-        open: needed.iter().map(|job| job_line(asking, job)).collect(),
-        minutes: whole(told(&probe.minutes)),
-        answers: answers(asking, probe, index.0),
-        found: in_hundred(found),
-    })
+/// A probe on its way to paper.
+struct OnPaper<'a> {
+    asking: &'a Asking<'a>,
+    /// The number of each probe that is asked.
+    numbers: &'a BTreeMap<usize, usize>,
+    here: &'a Reached,
 }
 
-/// The jobs that are still shut, those that others need first.
-fn open_first<'a>(
-    guide: &'a model::Symptom,
-    id: &str,
-    opened: &mut BTreeSet<&'a str>,
-    needed: &mut Vec<&'a model::Access>,
-) {
-    let Some(job) = sound(&guide.access).into_iter().find(|job| job.access.value.as_str() == id) else { return };
-    if !opened.insert(job.access.value.as_str()) {
-        return;
+impl OnPaper<'_> {
+    fn probe(&self, index: usize, found: Fraction) -> Option<SheetProbe> {
+        let probe = self.asking.probe(index)?;
+        let access = sound(&self.asking.guide.access);
+        let needed: Vec<&model::Access> =
+            self.here.opened.iter().filter_map(|job| access.get(job.0).copied()).collect();
+        Some(SheetProbe {
+            number: *self.numbers.get(&index)?,
+            ask: probe.ask.value.clone(),
+            who: probe.who.as_ref().map(|who| who.value),
+            how: maybe_worded(probe.full.as_ref(), probe.short.as_ref()),
+            safety: safety(needed.iter().flat_map(|job| &job.safety).chain(&probe.safety)),
+            open: needed.iter().map(|job| job_line(self.asking, job)).collect(),
+            minutes: whole(told(&probe.minutes)),
+            answers: self.here.answers.iter().map(|(at, led)| self.answer(index, *at, led)).collect(),
+            found: in_hundred(found),
+        })
     }
-    job.needs.iter().for_each(|need| open_first(guide, need.value.as_str(), opened, needed));
-    needed.push(job);
+
+    fn answer(&self, probe: usize, at: usize, led: &Led) -> SheetAnswer {
+        let causes: Vec<&model::Cause> = led.causes.iter().filter_map(|who| self.asking.cause(who)).collect();
+        let mut remedies: Vec<Link> = Vec::new();
+        for remedy in causes.iter().filter_map(|cause| self.asking.laying.named_guide(cause.lasting.as_ref())) {
+            if !remedies.contains(&remedy) {
+                remedies.push(remedy);
+            }
+        }
+        SheetAnswer {
+            title: self.asking.answer_title(probe, at),
+            message: self.asking.answer_message(probe, Some(at)),
+            // Where ways part later, the earliest question asks too much rather than too little.
+            next: led.next.iter().filter_map(|next| self.numbers.get(next).copied()).min(),
+            means: causes.into_iter().map(|cause| cause.title.value.clone()).collect(),
+            remedies,
+        }
+    }
 }
 
 fn job_line(asking: &Asking<'_>, job: &model::Access) -> JobLine {
     let procedure = asking.laying.named_guide(job.procedure.as_ref());
     JobLine { title: job.title.value.clone(), minutes: whole(told(&job.open)), procedure }
-}
-
-fn answers(asking: &Asking<'_>, probe: &model::Probe, index: usize) -> Vec<SheetAnswer> {
-    if !probe.mends.is_empty() {
-        let means: Vec<&str> = probe.mends.iter().map(|cause| cause.value.as_str()).collect();
-        return vec![answer(asking, index, 0, &means), answer(asking, index, 1, &[])];
-    }
-    let answers = sound(&probe.answers).into_iter().enumerate();
-    answers
-        .map(|(at, written)| {
-            let meant: Vec<&str> = sound(&written.means).into_iter().map(|meant| meant.cause.value.as_str()).collect();
-            // The unremarkable answer settles nothing, even if a cause that comes and goes may give it too.
-            answer(asking, index, at, if meant.contains(&"otherwise") { &[] } else { &meant })
-        })
-        .collect()
-}
-
-fn answer(asking: &Asking<'_>, probe: usize, at: usize, means: &[&str]) -> SheetAnswer {
-    let causes = sound(&asking.guide.causes).into_iter().filter(|cause| means.contains(&cause.cause.value.as_str()));
-    let causes: Vec<&model::Cause> = causes.collect();
-    let mut remedies: Vec<Link> =
-        causes.iter().filter_map(|cause| asking.laying.named_guide(cause.lasting.as_ref())).collect();
-    remedies.dedup();
-    SheetAnswer {
-        title: asking.answer_title(probe, at),
-        message: asking.answer_message(probe, Some(at)),
-        means: causes.into_iter().map(|cause| cause.title.value.clone()).collect(),
-        remedies,
-    }
 }

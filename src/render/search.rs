@@ -21,12 +21,25 @@ fn page(entry: &Entry, words: &Words, href: String) -> Value {
     let text: Vec<&str> = entry.says.split_whitespace().take(MOST_WORDS).collect();
     json!({
         "href": href,
-        "title": entry.title,
+        "title": if entry.title.is_empty() { words.say(entry.kind) } else { entry.title.clone() },
         "kind": words.say(entry.kind),
-        "about": "",
+        "about": entry.about,
         "also": entry.also.join(", "),
-        "text": text.join(" "),
+        "text": if text.is_empty() { own_words(entry.kind, words) } else { text.join(" ") },
     })
+}
+
+/// What a page of the handbook itself says at its head.
+fn own_words(kind: &str, words: &Words) -> String {
+    let lead = match kind {
+        "kind-prints" => "prints-lead",
+        "kind-juniors" => "juniors-lead",
+        "kind-sheets" => "sheets-lead",
+        "kind-practices" => "practice-lead",
+        "kind-lamps" => "lamps-mean",
+        _ => return String::new(),
+    };
+    words.say(lead)
 }
 
 /// Other names of words, so that what people say elsewhere finds what is said here.

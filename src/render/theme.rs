@@ -39,7 +39,7 @@ impl std::fmt::Display for ThemeFailed {
 impl std::error::Error for ThemeFailed {}
 
 /// The scripts of every page, in the order in which they run.
-const PAGE_SCRIPTS: [&str; 6] = ["keep", "wording", "ticks", "readings", "search", "here"];
+const PAGE_SCRIPTS: [&str; 7] = ["keep", "wording", "ticks", "readings", "search", "here", "print"];
 
 impl Theme {
     /// The theme that comes with the program, with a club's files laid over it.

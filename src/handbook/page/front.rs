@@ -93,6 +93,8 @@ pub struct LampGroup {
 pub struct Lamps {
     /// The groups.
     pub groups: Vec<LampGroup>,
+    /// The pages that say how each item works.
+    pub how: Vec<Link>,
     /// By item and instrument.
     pub doors: Vec<LampDoors>,
 }

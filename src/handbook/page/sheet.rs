@@ -155,7 +155,9 @@ pub struct SheetAnswer {
     pub title: String,
     /// `answer-works` or `answer-no-change`.
     pub message: Option<&'static str>,
-    /// The causes it speaks for; empty for *go on*.
+    /// The number of the question to go on with.
+    pub next: Option<usize>,
+    /// The causes that are left where it ends; with `next` too where one must go on if it was none of them.
     pub means: Vec<String>,
     /// Their remedies.
     pub remedies: Vec<Link>,

@@ -81,7 +81,12 @@ front-lead = Follow the line from weapon to apparatus and press what you suspect
 front-by-lamp = Or go by what the lamp does.
 by-lamp = By what the lamp does
 lamps-lead = Choose the item and the instrument, or go by what the lamp does.
-two-lamps = Two lamps: first at rest, then pressed.
+lamps-mean = What the lamps mean
+lamps-mean-how = A lamp shows whether current runs round. Each of these pages says which lamp is which, and why it burns or stays dark.
+lamp-key = The signs for a lamp
+lamps-of-title = { $item } { $seen }: what the lamps show
+nothing-wrong = Nothing wrong
+two-lamps = One sign: what the lamp does all the time. Two: first at rest, then pressed.
 checks = Checks
 all-jobs = All jobs and checks
 kit-places = By part of the item
@@ -220,10 +225,9 @@ open-now = Open now: { $what }. Closing takes { $n ->
 
 ## A symptom page
 another-fault = That is another fault: { $title }
-first-kind = Before the questions
 first-heading = Is it this item at all?
 go-on-here = Go on here.
-question-1 = Question 1 of { $of }, about { $average ->
+question-1 = Question 1 of at most { $of }, about { $average ->
     [0] a minute
     [one] 1 minute
    *[other] { $average } minutes
@@ -241,7 +245,7 @@ shares-few = Only { $n ->
 shares-few-how = How far each may be off
 shares-few-row = { $seen } of { $of }; nine times in ten between { $low } and { $high } in 100
 map-heading = Map of the questions
-map-how = Time runs down. The width of the stream is what is not yet explained, in 100 cases.
+map-how = Time runs down each branch: a figure is the minutes spent when one comes there on it. The width of the stream is what is not yet explained, in 100 cases.
 map-in-words = The same in words
 map-title = Map of the questions. Time runs down; the width of the stream is the share of cases not yet explained. The list below says the same in words.
 n-others = { $n ->
@@ -462,6 +466,12 @@ sheet-seen = Seen
 sheet-qr = QR code of { $address }
 sheet-found = { $minutes }, { $share } in 100 found by then
 sheet-open = { $job }, { $minutes }
+sheet-it-is = It is: { $causes }.
+sheet-do = Do: { $jobs }.
+sheet-on-to = → question { $n }
+sheet-else-on-to = If not: → question { $n }
+sheet-not-listed = Not on this list: see the end of the questions.
+sheet-print = Print
 sheet-notes = Notes
 sheet-done = What was done
 sheet-stop-gap = stop-gap, marked, lasting remedy due

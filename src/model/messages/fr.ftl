@@ -71,7 +71,12 @@ front-lead = Suivez la ligne de l’arme à l’appareil et pressez ce que vous 
 front-by-lamp = Ou partez de ce que fait la lampe.
 by-lamp = D’après la lampe
 lamps-lead = Choisissez le matériel et l’instrument, ou regardez ce que fait la lampe.
-two-lamps = Deux lampes : d’abord au repos, puis pointe enfoncée.
+lamps-mean = Ce que disent les lampes
+lamps-mean-how = Une lampe montre si le courant fait le tour. Chacune de ces pages dit quelle lampe est laquelle, et pourquoi elle s’allume ou reste éteinte.
+lamp-key = Les signes d’une lampe
+lamps-of-title = { $item } { $seen } : ce que montrent les lampes
+nothing-wrong = Rien d’anormal
+two-lamps = Un signe : ce que la lampe fait tout le temps. Deux : d’abord au repos, puis pointe enfoncée.
 checks = Contrôles
 all-jobs = Tous les travaux et contrôles
 any-item = Tout matériel
@@ -205,10 +210,9 @@ open-now = Ouvert en ce moment : { $what }. Refermer prend { $n ->
 
 ## A symptom page
 another-fault = C’est une autre panne : { $title }
-first-kind = Avant les questions
 first-heading = Est-ce bien ce matériel ?
 go-on-here = Continuez ici.
-question-1 = Question 1 sur { $of }, environ { $average ->
+question-1 = Question 1 sur { $of } au plus, environ { $average ->
     [0] une minute
     [one] 1 minute
    *[other] { $average } minutes
@@ -220,7 +224,7 @@ shares-counted = { $n ->
    *[other] D’après { $n } cas
 } au club, de la pointe à la prise. La liste en couvre { $listed } sur 100. Les chiffres arrondis ne font pas toujours 100.
 map-heading = Le plan des questions
-map-how = Le temps descend. La largeur du courant est ce qui reste inexpliqué, sur 100 cas.
+map-how = Le temps descend sur chaque branche : un chiffre dit les minutes passées quand on y arrive. La largeur du courant est ce qui reste inexpliqué, sur 100 cas.
 map-in-words = La même chose en mots
 map-title = Plan des questions. Le temps descend ; la largeur du courant est la part des cas encore inexpliqués. La liste dessous dit la même chose.
 n-others = { $n ->
@@ -721,6 +725,12 @@ sheet-seen = Vu
 sheet-qr = Code QR de { $address }
 sheet-found = { $minutes }, { $share } sur 100 trouvés à ce point
 sheet-open = { $job }, { $minutes }
+sheet-it-is = C’est : { $causes }.
+sheet-do = À faire : { $jobs }.
+sheet-on-to = → question { $n }
+sheet-else-on-to = Sinon : → question { $n }
+sheet-not-listed = Absent de cette liste : voir la fin des questions.
+sheet-print = Imprimer
 sheet-notes = Notes
 sheet-another = autre cause :
 sheet-as-pdf = La même en PDF

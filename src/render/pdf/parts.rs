@@ -367,14 +367,27 @@ fn asked(probe: &SheetProbe, setter: &mut Setter<'_>) -> Block {
     })
 }
 
-/// An answer, what it means and the job that mends it.
+/// An answer, then what it is and what mends it, or the question to go on with.
 fn answered(answer: &SheetAnswer, setter: &mut Setter<'_>) -> Vec<Run> {
     let title = match answer.message {
         Some(id) => setter.say(id),
         None => setter.plain(&answer.title),
     };
-    let mut follows: Vec<String> = answer.means.clone();
-    follows.extend(answer.remedies.iter().map(|remedy| remedy.title.clone()));
-    let follows = if follows.is_empty() { setter.say("go-on") } else { setter.plain(&follows.join("; ")) };
-    vec![Run { text: format!("{title}: "), strong: true }, Run { text: follows, strong: false }]
+    let mut follows = Vec::new();
+    if !answer.means.is_empty() {
+        let causes = setter.plain(&answer.means.join("; "));
+        follows.push(setter.say_with("sheet-it-is", &[("causes", &causes)]));
+    }
+    if !answer.remedies.is_empty() {
+        let jobs: Vec<&str> = answer.remedies.iter().map(|remedy| remedy.title.as_str()).collect();
+        let jobs = setter.plain(&jobs.join("; "));
+        follows.push(setter.say_with("sheet-do", &[("jobs", &jobs)]));
+    }
+    match (answer.next.map(|next| next.to_string()), follows.is_empty()) {
+        (Some(next), true) => follows.push(setter.say_with("sheet-on-to", &[("n", &next)])),
+        (Some(next), false) => follows.push(setter.say_with("sheet-else-on-to", &[("n", &next)])),
+        (None, true) => follows.push(setter.say("sheet-not-listed")),
+        (None, false) => {}
+    }
+    vec![Run { text: format!("{title}: "), strong: true }, Run { text: follows.join(" "), strong: false }]
 }

@@ -112,7 +112,7 @@
       });
       all("[data-answer]").forEach((answer) => (answer.hidden = true));
       cause.value = remedy.value = "";
-      one("[data-outcome]").hidden = true;
+      one("[data-outcome]").hidden = one("[data-lacking]").hidden = true;
       one("[data-taken]").replaceChildren();
       one("[data-said]").textContent = "";
       show();
@@ -209,8 +209,11 @@
     }
 
     function judge() {
-      if (over || cause.value === "" || remedy.value === "") {
-        one("[data-said]").textContent = over ? "" : say("NameBoth");
+      if (over) return;
+      const empty = [cause, remedy].find((field) => field.value === "");
+      one("[data-lacking]").hidden = !empty;
+      if (empty) {
+        empty.focus();
         return;
       }
       over = true;
@@ -260,6 +263,9 @@
     probes.forEach((item, index) => item.querySelector("button").addEventListener("click", () => doProbe(index)));
     one("[data-read]")?.addEventListener("click", doReading);
     one("[data-judge]").addEventListener("click", judge);
+    [cause, remedy].forEach((field) => field.addEventListener("change", () => {
+      if (cause.value !== "" && remedy.value !== "") one("[data-lacking]").hidden = true;
+    }));
     all("[data-again]").forEach((button) => button.addEventListener("click", () => another(newSeed())));
     one("[data-set]").addEventListener("submit", (event) => {
       event.preventDefault();

@@ -67,7 +67,7 @@
     link.href = root + page.href;
     const text = document.createElement("span");
     text.className = "row-text";
-    text.append(part("span", "row-name", page.title), part("small", "row-note", [page.kind, page.about].filter(Boolean).join(": ")));
+    text.append(part("span", "row-name", page.title), part("small", "row-note", [page.kind === page.title ? "" : page.kind, page.about].filter(Boolean).join(": ")));
     link.append(text);
     item.append(link);
     return item;

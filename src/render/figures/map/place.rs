@@ -40,6 +40,9 @@ pub(super) struct Row {
     pub(super) lines: Vec<String>,
 }
 
+/// A label takes as many lines as its words need, up to these.
+const LINES: usize = 4;
+
 /// All rows and what they have in common.
 pub(super) struct Placed {
     /// From above to below.
@@ -92,7 +95,7 @@ impl Layout<'_> {
         let wide = question.cases() * self.unit;
         let figure_width = width(&question.number, Weight::Bold, SIZE);
         let room = RIGHT - (stream.x + wide + 20.0 + figure_width);
-        let lines = wrap(&question.label, Weight::Plain, SIZE, room, 2);
+        let lines = wrap(&question.label, Weight::Plain, SIZE, room, LINES);
         let minutes = sane(question.minutes);
         let written = 10.0 + LEADING * lines.len().max(1) as f64 - 4.0;
         self.placed.height += written.max(minutes * self.placed.minute + 4.0);
@@ -141,7 +144,7 @@ impl Layout<'_> {
         let wide = ending.cases() * self.unit;
         let figure = (self.figure)(ending.cases());
         let room = RIGHT - (self.placed.bars + 17.0 + self.placed.figures);
-        let lines = wrap(&ending.label, Weight::Plain, SIZE, room, 2);
+        let lines = wrap(&ending.label, Weight::Plain, SIZE, room, LINES);
         let high = (LEADING * lines.len().max(1) as f64 + 6.0).max(wide + 12.0);
         let minute = if self.said(stream) { String::new() } else { svg::number(stream.at.round()) };
         self.placed.rows.push(Row {
