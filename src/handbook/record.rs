@@ -5,11 +5,16 @@
 
 use super::page::{Body, Page};
 use super::saying::Said;
+use flate2::Compression;
+use flate2::read::{ZlibDecoder, ZlibEncoder};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
+use std::io::Read;
 
 /// The file's name in the handbook's folder.
 pub const NAME: &str = "handbook.record";
+/// Bytes that a record may have when it is unpacked: a file that pretends to be one cannot fill the memory.
+const MOST_BYTES: u64 = 256 << 20;
 /// The format that is written and understood.
 const FORMAT: u32 = 1;
 
@@ -94,6 +99,13 @@ impl Record {
             format: u32,
         }
         let unclear = |error: serde_json::Error| format!("cannot be made out: {error}");
+        let mut unpacked = Vec::new();
+        let plain = bytes.first() == Some(&b'{');
+        if !plain {
+            let packed = ZlibDecoder::new(bytes).take(MOST_BYTES).read_to_end(&mut unpacked);
+            packed.map_err(|error| format!("cannot be made out: {error}"))?;
+        }
+        let bytes = if plain { bytes } else { unpacked.as_slice() };
         let head: Head = serde_json::from_slice(bytes).map_err(unclear)?;
         match head.format {
             FORMAT => serde_json::from_slice(bytes).map_err(unclear),
@@ -115,7 +127,11 @@ impl Record {
     /// As it is written.
     pub fn bytes(&self) -> Vec<u8> {
         // Text keys and plain values: it always serialises.
-        serde_json::to_vec(self).unwrap_or_default()
+        let plain = serde_json::to_vec(self).unwrap_or_default();
+        let mut packed = Vec::new();
+        // Neither reading nor writing memory fails.
+        let _ = ZlibEncoder::new(plain.as_slice(), Compression::best()).read_to_end(&mut packed);
+        packed
     }
 }
 

@@ -1,0 +1,286 @@
+/* The practice bench on its page: sets the fault that the address names (#seed=K7Q&level=2), lets the learner do what the page lists,
+   judges what they name and lays their way beside the least-cost one. Words stand in the page, as hidden elements or data-say-…;
+   `practice.js` adds up. Results stay on this device (`keep.js`). */
+(function () {
+  "use strict";
+
+  const LETTERS = "34679CFHJKMPQRTWXY";
+  const MOST_KEPT = 200;
+  /** What a plain link to a level ends in. */
+  const LEVEL_ANCHOR = /-level-([123])$/;
+
+  /** Tenths of a minute as whole minutes, half up, as the handbook rounds. */
+  const whole = (tenths) => Math.floor((tenths + 5) / 10);
+
+  const newSeed = () => Array.from(window.crypto.getRandomValues(new Uint8Array(4)), (byte) => LETTERS[byte % LETTERS.length]).join("");
+
+  function kept() {
+    try {
+      return JSON.parse(window.keep.get("practice")) ?? [];
+    } catch {
+      return [];
+    }
+  }
+
+  /** A cell that no table program takes for a formula. */
+  const cell = (value) => `"${String(value).replace(/^(?=[=+\-@\t\r])/, "'").replaceAll('"', '""')}"`;
+
+  /** The results on this device: a table, a file, and a button that forgets them. Stands on every page with `[data-results]`. */
+  function results(root) {
+    const body = root.querySelector("tbody");
+    const fields = ["when", "name", "guide", "seed", "level", "cause", "remedy", "minutes", "least", "steps"];
+
+    function show() {
+      const all = kept();
+      root.hidden = all.length === 0;
+      body.replaceChildren(...all.map((result) => {
+        const row = document.createElement("tr");
+        row.append(...fields.map((field) => {
+          const made = document.createElement("td");
+          made.dataset.head = root.querySelector(`th[data-field=${field}]`).textContent;
+          made.textContent = result[field];
+          return made;
+        }));
+        return row;
+      }));
+      const heads = fields.map((field) => root.querySelector(`th[data-field=${field}]`).textContent);
+      const lines = [heads, ...all.map((result) => fields.map((field) => result[field]))];
+      const text = lines.map((line) => line.map(cell).join(",")).join("\r\n") + "\r\n";
+      root.querySelector("[data-file]").href = "data:text/csv;charset=utf-8,%EF%BB%BF" + encodeURIComponent(text);
+    }
+
+    root.querySelector("[data-forget-results]").addEventListener("click", () => {
+      window.keep.set("practice", "");
+      show();
+    });
+    root.querySelector("[data-print]").addEventListener("click", () => window.print());
+    show();
+    return show;
+  }
+
+  function bench(root, showResults) {
+    const rules = window.practice;
+    const data = JSON.parse(root.querySelector("[data-rehearsal]").content.textContent);
+    const one = (selector) => root.querySelector(selector);
+    const all = (selector) => [...root.querySelectorAll(selector)];
+    const say = (name) => root.dataset["say" + name];
+    const probes = all("[data-probe]");
+    const reading = one("[data-reading]");
+    const cause = one("[data-cause]");
+    const remedy = one("[data-remedy]");
+    let run = null;
+    let level = 1;
+    let over = false;
+
+    const probeWords = (index) => probes[index].querySelector("[data-ask]").textContent;
+    const answerWords = (index, answer) => probes[index].querySelector(`[data-answer="${answer}"] [data-words]`).textContent;
+    const suspectWords = (at) => cause.querySelector(`option[value="${at}"]`).textContent;
+    const jobWords = (job) => one(`[data-job="${job}"]`).textContent;
+    const readingWords = (index) => reading.querySelector(`option[value="${index}"]`).textContent;
+    const listed = (words) => words.join("; ") || say("Nothing");
+
+    function share(value) {
+      const n = Math.floor(value * 100 + 0.5);
+      if (n === 0) return say("Under");
+      return n === 100 && value < 1 ? say("Over") : String(n);
+    }
+
+    /** The address as it stands; what it leaves out is chosen and written into it. */
+    function set() {
+      const asked = new URLSearchParams(window.location.hash.slice(1));
+      const anchor = LEVEL_ANCHOR.exec(window.location.hash);
+      level = Math.min(3, Math.max(1, Number(asked.get("level") ?? anchor?.[1]) || 1));
+      const drawn = rules.draw(data, asked.get("seed") || newSeed());
+      const address = `#seed=${encodeURIComponent(drawn.seed)}&level=${level}`;
+      try {
+        window.history.replaceState(null, "", address);
+      } catch {
+        // The address stays as it is: the fault is set all the same.
+      }
+      run = rules.begin(data, drawn);
+      over = false;
+      root.dataset.level = level;
+      one("[data-seed]").value = drawn.seed;
+      all("[data-level-link]").forEach((link) => {
+        link.href = `#seed=${encodeURIComponent(drawn.seed)}&level=${link.dataset.levelLink}`;
+        if (link.dataset.levelLink === String(level)) link.setAttribute("aria-current", "true");
+        else link.removeAttribute("aria-current");
+      });
+      remedy.querySelectorAll("[data-other]").forEach((option) => {
+        option.hidden = level < 3;
+        option.disabled = level < 3;
+      });
+      all("[data-answer]").forEach((answer) => (answer.hidden = true));
+      cause.value = remedy.value = "";
+      one("[data-outcome]").hidden = one("[data-lacking]").hidden = true;
+      one("[data-taken]").replaceChildren();
+      one("[data-said]").textContent = "";
+      show();
+    }
+
+    function show() {
+      const shares = rules.shares(run);
+      const next = level === 1 && !over ? rules.next(run) : null;
+      const done = new Set(run.path.filter((step) => step.kind === "probe").map((step) => step.index));
+      const stopped = over || run.mended;
+      probes.forEach((item, index) => {
+        item.querySelector("button").setAttribute("aria-disabled", String(stopped || done.has(index)));
+        item.querySelector("[data-next]").hidden = next !== index;
+      });
+      one("[data-minutes]").textContent = whole(run.spent);
+      one("[data-open]").textContent = listed(run.open.map(jobWords));
+      one("[data-possible]").hidden = level !== 1;
+      all("[data-suspect]").forEach((item) => {
+        const at = Number(item.dataset.suspect);
+        item.hidden = !shares.has(at);
+        item.querySelector("[data-share]").textContent = shares.has(at) ? share(shares.get(at)) : "";
+      });
+      one("[data-enough]").hidden = !(level === 1 && !over && rules.settled(run));
+    }
+
+    function doProbe(index) {
+      const button = probes[index].querySelector("button");
+      if (button.getAttribute("aria-disabled") === "true") return;
+      const step = rules.probe(run, index);
+      probes[index].querySelector(`[data-answer="${step.answer}"]`).hidden = false;
+      one("[data-said]").textContent = answerWords(index, step.answer);
+      show();
+    }
+
+    function figure(index, answer) {
+      const word = one(`[data-word="${answer}"]`)?.textContent ?? answer;
+      const buzzer = reading.querySelector(`option[value="${index}"]`).dataset.on === "buzzer";
+      const heard = buzzer ? one(`[data-word="${answer} heard"]`)?.textContent : undefined;
+      const measured = data.faults[run.drawn.fault]?.figures[index];
+      return (heard ?? word) + (measured ? ` (${measured})` : "");
+    }
+
+    function doReading() {
+      const index = Number(reading.value);
+      if (reading.value === "" || over || run.mended) return;
+      const step = rules.read(run, index);
+      const words = step ? figure(index, step.answer) : say("Unknown");
+      const item = document.createElement("li");
+      item.textContent = `${readingWords(index)}: ${words}`;
+      one("[data-taken]").append(item);
+      one("[data-said]").textContent = words;
+      show();
+    }
+
+    function row(step, body) {
+      const line = one("[data-step]").content.cloneNode(true);
+      const put = (name, words) => (line.querySelector(`[data-is=${name}]`).textContent = words);
+      const probe = step.kind === "probe";
+      put("did", probe ? probeWords(step.index) : readingWords(step.index));
+      put("answer", probe ? answerWords(step.index, step.answer) : figure(step.index, step.answer));
+      put("minutes", whole(step.minutes));
+      const out = step.out.map(suspectWords);
+      const told = step.told ? (out.length ? out.join("; ") : say("LessLikely")) : say("Nothing");
+      put("out", step.needless ? say("Needless") : told);
+      const tr = line.querySelector("tr");
+      tr.dataset.tenths = step.minutes;
+      body.append(line);
+    }
+
+    function way(name, shown) {
+      const table = one(`[data-way=${name}]`);
+      const body = table.querySelector("tbody");
+      body.replaceChildren();
+      shown.path.forEach((step) => row(step, body));
+      table.querySelector("[data-closing]").textContent = whole(rules.closing(shown));
+      const total = table.querySelector("[data-total]");
+      total.textContent = whole(shown.spent + rules.closing(shown));
+      total.dataset.tenths = shown.spent + rules.closing(shown);
+    }
+
+    function verdicts() {
+      const { suspect } = run.drawn;
+      const named = Number(cause.value);
+      const job = Number(remedy.value);
+      const { remedy: right, stop_gap: gap } = data.suspects[suspect];
+      const possible = rules.suspectsOf(data, run.left);
+      const same = possible.includes(named) && data.suspects[named].remedy === right && right !== null;
+      return {
+        cause: named === suspect ? "right" : same ? "same" : "wrong",
+        remedy: job === (right ?? -1) ? "right" : gap !== null && job === gap ? "gap" : "wrong",
+        certain: rules.settled(run),
+        possible,
+      };
+    }
+
+    function judge() {
+      if (over) return;
+      const empty = [cause, remedy].find((field) => field.value === "");
+      one("[data-lacking]").hidden = !empty;
+      if (empty) {
+        empty.focus();
+        return;
+      }
+      over = true;
+      const verdict = verdicts();
+      const least = rules.least(data, run.drawn);
+      all("[data-verdict]").forEach((line) => {
+        const [of, is] = line.dataset.verdict.split(" ");
+        line.hidden = of === "guess" ? verdict.certain : verdict[of] !== is;
+      });
+      one("[data-was]").textContent = suspectWords(run.drawn.suspect);
+      const right = data.suspects[run.drawn.suspect].remedy ?? -1;
+      one("[data-mends]").textContent = remedy.querySelector(`option[value="${right}"]`).textContent;
+      one("[data-left]").textContent = listed(verdict.possible.map(suspectWords));
+      way("own", run);
+      way("least", least);
+      one("[data-outcome]").hidden = false;
+      one("[data-outcome] h2").focus();
+      show();
+      remember(verdict, least);
+    }
+
+    function remember(verdict, least) {
+      const name = one("[data-name]").value.trim();
+      window.keep.set("practice-name", name);
+      const word = (is) => say("Is" + is[0].toUpperCase() + is.slice(1));
+      const result = {
+        when: new Date().toISOString().slice(0, 16).replace("T", " "),
+        name,
+        guide: root.dataset.guide,
+        seed: run.drawn.seed,
+        level,
+        cause: word(verdict.cause),
+        remedy: word(verdict.remedy),
+        minutes: whole(run.spent + rules.closing(run)),
+        least: whole(least.spent + rules.closing(least)),
+        steps: run.path.length,
+      };
+      window.keep.set("practice", JSON.stringify([...kept(), result].slice(-MOST_KEPT)));
+      showResults.forEach((shown) => shown());
+    }
+
+    const another = (seed) => {
+      window.location.hash = `seed=${encodeURIComponent(seed)}&level=${level}`;
+      one("h2").scrollIntoView();
+    };
+
+    probes.forEach((item, index) => item.querySelector("button").addEventListener("click", () => doProbe(index)));
+    one("[data-read]")?.addEventListener("click", doReading);
+    one("[data-judge]").addEventListener("click", judge);
+    [cause, remedy].forEach((field) => field.addEventListener("change", () => {
+      if (cause.value !== "" && remedy.value !== "") one("[data-lacking]").hidden = true;
+    }));
+    all("[data-again]").forEach((button) => button.addEventListener("click", () => another(newSeed())));
+    one("[data-set]").addEventListener("submit", (event) => {
+      event.preventDefault();
+      another(one("[data-seed]").value || newSeed());
+    });
+    one("[data-print]").addEventListener("click", () => window.print());
+    one("[data-name]").value = window.keep.get("practice-name") ?? "";
+    window.addEventListener("hashchange", () => {
+      if (/[#&](seed|level)=/.test(window.location.hash) || LEVEL_ANCHOR.test(window.location.hash)) set();
+    });
+    root.hidden = false;
+    set();
+  }
+
+  const showResults = [...document.querySelectorAll("[data-results]")].map(results);
+  for (const root of document.querySelectorAll("[data-bench]")) bench(root, showResults);
+  document.querySelectorAll("[data-without-script]").forEach((words) => (words.hidden = true));
+})();
