@@ -116,6 +116,7 @@ fn seen(part: &Part, states: &[State]) -> Value {
     json!({
         "page": {"title": part.part, "code": "STATES00", "key": part.part, "kind": "kind-about"},
         "book": {"title": "States", "language": "en", "direction": direction},
+        "body": {"is": "states"},
         "about": part.about,
         "states": states,
         "root": "",

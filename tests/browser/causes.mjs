@@ -62,7 +62,8 @@ const to = (from, href) => path.posix.join(path.posix.dirname(from), href.split(
 
 /** The answers that a page offers, by their words; none at an ending. */
 function offered({ address, main }) {
-  const list = first(main, withClass("answers"));
+  // On a guide's own page the question stands last, below what isolates the fault.
+  const list = all(main, withClass("answers")).at(-1);
   const links = list ? all(list, (element) => element.tagName === "a") : [];
   return new Map(links.map((link) => [words(first(link, withClass("answer-name"))), to(address, attribute(link, "href"))]));
 }

@@ -75,14 +75,14 @@ test("every sheet has its code for the net, fields at its head, and boxes to tic
   for (const address of sheets) {
     const page = parsed(path.join(site, address));
     assert.equal(all(page, (element) => classes(element).includes("qr")).length, 1, `${address} has a QR code`);
-    assert.ok(withClass(page, "title-block").length >= 2, `${address} has fields at its head and its code at its foot`);
-    assert.ok(withClass(page, "box").length >= 3, `${address} has boxes`);
+    assert.ok(all(page, withClass("title-block")).length >= 2, `${address} has fields at its head and its code at its foot`);
+    assert.ok(all(page, withClass("box")).length >= 3, `${address} has boxes`);
   }
 });
 
 test("a symptom sheet says how long each question takes, how much is found by then, and what it can have been", () => {
   const page = parsed(path.join(site, "sheets/foil-stays-lit.html"));
-  const asides = withClass(page, "line-aside").map(words);
+  const asides = all(page, withClass("line-aside")).map(words);
   assert.ok(asides.length >= 5);
   for (const aside of asides) assert.match(aside, /min, (under |over )?\d+ in 100 found by then/);
   const numbers = asides.map((aside) => Number(aside.match(/(\d+) in 100/)[1]));

@@ -24,7 +24,8 @@ async function follow(page, link) {
   await Promise.all([page.waitForURL(target), link.first().click()]);
 }
 
-/** Answers every question until none is left; the words of the answers given. */
+/** Answers every question until none is left; the words of the answers given. On a guide's own page the question stands last, below
+    what isolates the fault. */
 async function answer(page, answers) {
   const given = [];
   while ((await page.locator("ul.answers").count()) > 0) {
@@ -32,7 +33,7 @@ async function answer(page, answers) {
     const asked = (await page.locator("h1, h2").allTextContents()).find((heading) => answers[heading.trim()]);
     assert.ok(asked, `somebody knows the answer to what ${page.url()} asks`);
     given.push(answers[asked.trim()]);
-    await follow(page, page.locator("ul.answers a").filter({ hasText: answers[asked.trim()] }));
+    await follow(page, page.locator("ul.answers").last().locator("a").filter({ hasText: answers[asked.trim()] }));
   }
   return given;
 }
@@ -66,9 +67,9 @@ for (const javaScriptEnabled of [true, false]) {
     const context = await chromium.newContext({ javaScriptEnabled });
     const { page } = await watched(context, site);
     await page.goto(url(site, "faults/foil-stays-lit.html"));
-    await follow(page, page.locator("ul.answers a").nth(1));
+    await follow(page, page.locator("ul.answers").last().locator("a").nth(1));
     const second = await page.locator("h1").innerText();
-    await follow(page, page.locator("ul.answers a").nth(1));
+    await follow(page, page.locator("ul.answers").last().locator("a").nth(1));
     await follow(page, page.getByRole("link", { name: /^Back to:/ }));
     assert.equal(await page.locator("h1").innerText(), second);
     await context.close();
