@@ -36,7 +36,7 @@ fn all(own: Handbook, proofed: &Proofed, folder: &Folder) -> Vec<Handbook> {
     all
 }
 
-/// Pages of a guide are kept if it is translated, and so are lists of things; lists of guides always are. *Writing guides* is for those who write, and they do so in one
+/// Pages of a guide are kept if it is translated, and so are lists of things; lists of guides always are. *Writing guides* and *About* are for those who write, and they do so in one
 /// language.
 fn is_kept(page: &Page, spoken: &Spoken) -> bool {
     let translated = &spoken.translated;
@@ -45,7 +45,7 @@ fn is_kept(page: &Page, spoken: &Spoken) -> bool {
     let (folder, rest) = (parts.next().unwrap_or(""), parts.find(|part| *part != "cards"));
     let id = rest.map(|name| name.trim_end_matches(".html"));
     match (&page.body, id) {
-        (Body::Writing(_), _) => false,
+        (Body::Writing(_) | Body::About(_), _) => false,
         (Body::Stores(_), _) => guides.stores.iter().any(|(_, list)| translated.contains(list.stores.value.as_str())),
         (Body::Limits(_), _) => guides.limits.iter().any(|(_, list)| translated.contains(list.limits.value.as_str())),
         (Body::Words(_), _) => guides.words.iter().any(|(_, list)| translated.contains(list.words.value.as_str())),

@@ -64,7 +64,10 @@ export async function watched(context, top) {
   page.on("request", (request) => {
     if (!request.url().startsWith(inside) && !request.url().startsWith("data:")) wrong.push(`${page.url()}: asks for ${request.url()}`);
   });
-  page.on("requestfailed", (request) => wrong.push(`${page.url()}: ${request.url()} does not come`));
+  // What was still loading when the page was left is given up by the browser; a file that is not there says so.
+  page.on("requestfailed", (request) => {
+    if (request.failure()?.errorText !== "net::ERR_ABORTED") wrong.push(`${page.url()}: ${request.url()} does not come`);
+  });
   return { page, wrong };
 }
 
