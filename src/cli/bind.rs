@@ -68,7 +68,12 @@ fn passed_on(
     let sheets = if job.pdf { sheets_as_pdf(&mut handbooks)? } else { Site::new() };
     let theme = theme(&job.guides, proofed)?;
     let pages = handbooks.iter().map(|handbook| handbook.pages.len()).sum();
-    let forms: BTreeSet<Form> = job.forms.iter().copied().collect();
+    let folder = |handbooks| -> Result<Site, String> {
+        let mut site = rendered(handbooks, &theme)?;
+        site.extend(sheets.clone());
+        Ok(site)
+    };
+    let forms = forms_asked(job);
     forms.iter().try_for_each(|form| forms::may_write(job, *form))?;
     let mut books = std::iter::repeat_n(handbooks, forms.len());
     let mut made = Vec::new();
@@ -76,12 +81,9 @@ fn passed_on(
     for form in &forms {
         let Some(handbooks) = books.next() else { break };
         match form {
-            Form::Folder => site = Some(rendered(handbooks, &theme)?.into_iter().chain(sheets.clone()).collect()),
+            Form::Folder => site = Some(folder(handbooks)?),
             Form::Zip if site.is_some() => made.push((*form, forms::zip(job, site.iter().flatten())?)),
-            Form::Zip => {
-                let site: Site = rendered(handbooks, &theme)?.into_iter().chain(sheets.clone()).collect();
-                made.push((*form, forms::zip(job, &site)?));
-            }
+            Form::Zip => made.push((*form, forms::zip(job, &folder(handbooks)?)?)),
             Form::Single => made.push((*form, forms::single(own(handbooks)?, &theme)?)),
             Form::Epub => made.push((*form, forms::epub(own(handbooks)?, &theme)?)),
         }
@@ -99,6 +101,11 @@ fn passed_on(
     }
     made.iter().try_for_each(|(form, bytes)| forms::write(job, *form, bytes, terminal))?;
     Ok(pages)
+}
+
+/// The forms that were asked for, each once.
+fn forms_asked(job: &BindJob) -> BTreeSet<Form> {
+    job.forms.iter().copied().collect()
 }
 
 /// The handbook in its own language: a file that is passed on is in one.
@@ -208,8 +215,7 @@ fn summary(job: &BindJob, proofed: &Proofed, pages: usize, took: Duration) -> St
         0 => "nothing to find fault with".to_owned(),
         number => count(number, "piece of advice", "pieces of advice"),
     };
-    let forms: BTreeSet<Form> = job.forms.iter().copied().collect();
-    let made: Vec<String> = forms.into_iter().map(|form| forms::told(job, form)).collect();
+    let made: Vec<String> = forms_asked(job).into_iter().map(|form| forms::told(job, form)).collect();
     format!(
         "{}Bound {} from {}, {advice}, in {:.1} s.\n{}",
         human::in_place(proofed),

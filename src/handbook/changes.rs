@@ -7,7 +7,9 @@ use super::page::{Body, ChangeRow, Changes, DifferenceSaid, Link, Page, SaidLine
 use super::record::{Change, Difference, Recast, Record, Recorded};
 use super::saying::Said;
 use super::{addresses, frame};
+use crate::model::messages;
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::LazyLock;
 
 /// Longest comparison that is made line by line, in lines times lines; beyond it a page is told as replaced.
 const LARGEST: usize = 4_000_000;
@@ -194,32 +196,9 @@ fn figure(said: &Said) -> Option<&'static str> {
 
 /// A kind that came from a file, as a message id that there is.
 pub fn known(kind: &str) -> &'static str {
-    const KINDS: &[&str] = &[
-        "kind-about",
-        "kind-all",
-        "kind-cards",
-        "kind-checklist",
-        "kind-circuit",
-        "kind-ending",
-        "kind-jobs",
-        "kind-juniors",
-        "kind-kit",
-        "kind-lamps",
-        "kind-learning",
-        "kind-limits",
-        "kind-notice",
-        "kind-practice",
-        "kind-practices",
-        "kind-procedure",
-        "kind-question",
-        "kind-sheet",
-        "kind-sheets",
-        "kind-stop",
-        "kind-stores",
-        "kind-symptom",
-        "kind-words",
-        "kind-writing",
-    ];
+    static KINDS: LazyLock<Vec<&'static str>> = LazyLock::new(|| {
+        messages::ids(messages::ENGLISH).into_iter().map(|(id, _)| id).filter(|id| id.starts_with("kind-")).collect()
+    });
     KINDS.iter().find(|known| **known == kind).copied().unwrap_or("kind-front")
 }
 

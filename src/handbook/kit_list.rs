@@ -5,7 +5,7 @@
 //! other waiting, so that only the longest is added.
 
 use super::laying::{Laying, safety};
-use super::page::{Body, KitLine, KitList, KitTime, KitTimes, Link, Need, Needs, Page, Sheet, SheetOf};
+use super::page::{Body, KitLine, KitList, KitTime, KitTimes, Link, Need, Needs, Page, SafetyNote, Sheet, SheetOf};
 use super::{addresses, frame, guides};
 use crate::model::Kind;
 use crate::proof::Thing;
@@ -21,7 +21,7 @@ struct Fetched {
     needs: Needs,
     minutes: u32,
     waiting: u32,
-    notes: Vec<super::page::SafetyNote>,
+    notes: Vec<SafetyNote>,
 }
 
 /// The kit list of guides as a sheet. Ids that are no job or checklist add nothing.
@@ -60,9 +60,7 @@ fn fetched(laying: &Laying<'_>, id: &str) -> Option<Fetched> {
     if let Some(guide) = laying.procedure(id) {
         let job = guides::procedure(laying, guide);
         let steps = job.steps.iter().flat_map(|step| step.safety.clone());
-        let mut notes: Vec<_> = safety(&guide.safety).into_iter().chain(steps).collect();
-        notes.sort_by_key(|note| note.signal);
-        notes.dedup();
+        let notes = most_serious_first(safety(&guide.safety).into_iter().chain(steps));
         let link = laying.link(Thing::Guide(Kind::Procedure), id);
         return Some(Fetched { link, needs: job.needs, minutes: job.minutes, waiting: job.waiting, notes });
     }
@@ -88,13 +86,15 @@ fn list(fetched: &[Fetched], pieces: u32) -> KitList {
         minutes: hands_on(fetched, pieces),
         waiting: longest_wait(fetched),
         total: total(fetched, pieces),
-        safety: {
-            let mut notes: Vec<_> = fetched.iter().flat_map(|one| one.notes.clone()).collect();
-            notes.sort_by_key(|note| note.signal);
-            notes.dedup();
-            notes
-        },
+        safety: most_serious_first(fetched.iter().flat_map(|one| one.notes.clone())),
     }
+}
+
+fn most_serious_first(notes: impl Iterator<Item = SafetyNote>) -> Vec<SafetyNote> {
+    let mut notes: Vec<SafetyNote> = notes.collect();
+    notes.sort_by_key(|note| note.signal);
+    notes.dedup();
+    notes
 }
 
 fn hands_on(fetched: &[Fetched], pieces: u32) -> u32 {

@@ -6,6 +6,7 @@
 use super::page::{Body, OtherLanguage, Page};
 use super::record::Record;
 use super::{Handbook, laid_out, lay_out, lay_out_since};
+use crate::model::messages::general;
 use crate::proof::{Proofed, Spoken};
 use crate::source::Folder;
 use std::collections::BTreeSet;
@@ -36,8 +37,8 @@ fn all(own: Handbook, proofed: &Proofed, folder: &Folder) -> Vec<Handbook> {
     all
 }
 
-/// Pages of a guide are kept if it is translated, and so are lists of things; lists of guides always are. *Writing guides* and *About* are for those who write, and they do so in one
-/// language.
+/// Pages of a guide are kept if it is translated, and so are lists of things; lists of guides always are. *Writing guides* and *About*
+/// are for those who write, and they do so in one language.
 fn is_kept(page: &Page, spoken: &Spoken) -> bool {
     let translated = &spoken.translated;
     let guides = &spoken.proofed.guides;
@@ -78,7 +79,7 @@ fn link_languages(all: &mut [Handbook]) {
 
 /// A club's message files for a language, the more general first: `pt`, then `pt-BR`.
 pub fn messages(folder: &Folder, language: &str) -> Vec<String> {
-    let general = language.split('-').next().filter(|general| *general != language);
+    let general = Some(general(language)).filter(|general| *general != language);
     let names = general.into_iter().chain([language]).map(|language| format!("messages/{language}.ftl"));
     names.filter_map(|name| folder.others.get(&name)).map(|bytes| String::from_utf8_lossy(bytes).into_owned()).collect()
 }

@@ -171,7 +171,6 @@ const TOLD: &[&str] = &[
     "not_when",
     "note",
     "open",
-    "other",
     "place",
     "prove",
     "purpose",

@@ -10,11 +10,16 @@ pub const ENGLISH: &str = include_str!("messages/en.ftl");
 /// French.
 pub const FRENCH: &str = include_str!("messages/fr.ftl");
 
+/// The language without its country: `pt` of `pt-BR`.
+pub fn general(language: &str) -> &str {
+    language.split_once('-').map_or(language, |(general, _)| general)
+}
+
 /// The message file of a language that the program speaks. `fr-CA` is spoken as `fr`.
 pub fn built_in(language: &str) -> Option<&'static str> {
-    match language.split('-').next() {
-        Some("en") => Some(ENGLISH),
-        Some("fr") => Some(FRENCH),
+    match general(language) {
+        "en" => Some(ENGLISH),
+        "fr" => Some(FRENCH),
         _ => None,
     }
 }

@@ -37,5 +37,5 @@ fn faulty(file: FileId, text: &Text, at: usize) -> Finding {
 fn languages(guides: &Guides) -> impl Iterator<Item = &str> {
     let own = guides.handbook.iter().map(|(_, file)| file.language.value.as_str());
     let others = guides.translations.iter().map(|one| one.language.as_str());
-    own.chain(others).flat_map(|code| [code, code.split('-').next().unwrap_or(code)])
+    own.chain(others).flat_map(|code| [code, messages::general(code)])
 }

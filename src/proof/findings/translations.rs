@@ -53,10 +53,7 @@ fn nothing_to_translate(place: Place, named: &str, known: &[String]) -> Finding 
 /// A translation lacks words that its guide has.
 pub fn untranslated(place: Place, guide: &str, language: &str, lacking: &[Untranslated]) -> Finding {
     let keys: std::collections::BTreeSet<&str> = lacking.iter().map(|one| one.key.as_str()).collect();
-    let many = match lacking.len() {
-        1 => "1 text".to_owned(),
-        many => format!("{many} texts"),
-    };
+    let many = counted(lacking.len(), "text");
     let finding = Finding::new(
         Code::Untranslated,
         place,
@@ -72,10 +69,7 @@ const MOST_SHOWN: usize = 3;
 
 /// A language that the handbook promises, and guides without it.
 pub fn guides_untranslated(place: Place, language: &str, guides: &[&str]) -> Finding {
-    let many = match guides.len() {
-        1 => "1 guide".to_owned(),
-        many => format!("{many} guides"),
-    };
+    let many = counted(guides.len(), "guide");
     let help = format!("translate {}; until then they are read in the handbook's own language", first_few(guides));
     Finding::new(Code::Untranslated, place, format!("`{language}` lacks {many}"), help).of(language)
 }
@@ -92,12 +86,13 @@ pub fn faulty_message(place: Place) -> Finding {
 
 /// A message file in a language that the program does not speak lacks messages.
 pub fn messages_lacking(place: Place, language: &str, lacking: &[&str]) -> Finding {
-    let many = match lacking.len() {
-        1 => "1 message".to_owned(),
-        many => format!("{many} messages"),
-    };
+    let many = counted(lacking.len(), "message");
     let help = format!("pages say them in English; add {}", first_few(lacking));
     Finding::new(Code::Untranslated, place, format!("`{language}` lacks {many}"), help).of(language)
+}
+
+fn counted(number: usize, thing: &str) -> String {
+    if number == 1 { format!("1 {thing}") } else { format!("{number} {thing}s") }
 }
 
 fn first_few(all: &[&str]) -> String {
