@@ -56,7 +56,7 @@ impl State {
 /// # Errors
 /// When a `states.yaml` cannot be read, or a part cannot be drawn with what a state gives it.
 pub fn states(theme: &Theme) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
-    let mut files = theme.assets();
+    let mut files = theme.assets_of_pages();
     files.insert("look/states.css".to_owned(), STYLE.as_bytes().to_vec());
     files.insert("look/search-index.js".to_owned(), NOTHING_TO_FIND.as_bytes().to_vec());
     for (name, bytes) in theme.part_states() {
