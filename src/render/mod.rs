@@ -136,7 +136,7 @@ impl Setting {
         let inside = Inside::of(handbook.folder.as_deref(), &mut pages);
         let mut instead = BTreeMap::new();
         if let Frame::Section(stock) = &frame {
-            let left_out = |page: &Page| in_place_of(page).or_else(|| stock.as_ref().and_then(|_| to_stay_small(page)));
+            let left_out = |page: &Page| stock.as_ref().and_then(|_| to_stay_small(page)).or_else(|| in_place_of(page));
             pages.retain(|page| match left_out(page) {
                 Some(other) => {
                     instead.insert(page.address.clone(), other);
@@ -212,11 +212,14 @@ fn in_place_of(page: &Page) -> Option<String> {
     }
 }
 
-/// What is read instead of a page that a file to send goes without: sheets say what their guides say, codes and the formats of guides
-/// are for those who have the folder.
+/// What is read instead of a page that a file to send goes without: sheets say what their guides say, and cards to print, codes and the
+/// formats of guides are for those who have the folder.
 fn to_stay_small(page: &Page) -> Option<String> {
     match &page.body {
         Body::Sheet(sheet) => Some(sheet.guide.address.clone()),
+        Body::Cards(cards) => Some(cards.guide.address.clone()),
+        Body::Practice(practice) => Some(practice.guide.address.clone()),
+        Body::Practices(_) => Some("learning.html".to_owned()),
         Body::Sheets(_) => Some("all.html".to_owned()),
         Body::Prints(_) | Body::Writing(_) => Some("about.html".to_owned()),
         _ => None,

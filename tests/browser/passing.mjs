@@ -32,7 +32,8 @@ async function opened(fragment = "", settings = {}) {
 const shown = (page) => page.locator(".leaf").evaluateAll((leaves) => leaves.filter((leaf) => leaf.checkVisibility()).map((leaf) => leaf.id));
 
 test("the one file is small enough to send", () => {
-  assert.ok(statSync(path.join(alone, "handbook.html")).size < 6_000_000);
+  // A mail makes four letters of three bytes and breaks lines (RFC 2045, 6.8): 37 % more, under the 10 MiB that the stingiest take.
+  assert.ok(statSync(path.join(alone, "handbook.html")).size * 1.37 < 10 * 1024 * 1024);
 });
 
 for (const javaScriptEnabled of [true, false]) {
@@ -52,7 +53,8 @@ for (const javaScriptEnabled of [true, false]) {
     assert.equal(await lead(fault), "faults-foil-stays-lit");
     let section = "faults-foil-stays-lit";
     for (let question = 0; question < 12; question += 1) {
-      const answers = page.locator(`[id="${section}"] ul[aria-label="Answers"] a`);
+      // On the fault's own section the steps that isolate come first; the question is the last.
+      const answers = page.locator(`[id="${section}"] ul[aria-label="Answers"]`).last().getByRole("link");
       if ((await answers.count()) === 0) break;
       section = await lead(answers.first());
     }
@@ -94,7 +96,7 @@ test("ticks and readings are kept, judged, and cleared for the section alone", a
   const ticks = page.locator("#jobs-rewire-foil input[type=checkbox]");
   await ticks.nth(1).check();
   const reading = page.locator("#jobs-rewire-foil .reading[data-at-most]").first();
-  await reading.locator("input").fill("1000000");
+  await reading.locator("input[data-keep]").fill("1000000");
   assert.equal((await reading.locator("output").innerText()).trim(), "outside");
   await page.evaluate(() => { location.hash = "#jobs-fit-foil-tip"; });
   const other = page.locator("#jobs-fit-foil-tip input[type=checkbox]").first();
@@ -111,15 +113,20 @@ test("ticks and readings are kept, judged, and cleared for the section alone", a
   await context.close();
 });
 
-test("it prints the section that is shown and no other", async () => {
-  const { context, page } = await opened("#sheets-rewire-foil");
-  const pdf = path.join(scratch("print"), "sheet.pdf");
-  await page.pdf({ path: pdf, preferCSSPageSize: true });
-  const text = execFileSync("pdftotext", [pdf, "-"], { encoding: "utf8" });
-  assert.match(text, /Rewire a foil blade/);
-  assert.doesNotMatch(text, /What do you see/);
-  const pages = Number(/^Pages:\s+(\d+)/m.exec(execFileSync("pdfinfo", [pdf], { encoding: "utf8" }))[1]);
-  assert.ok(pages >= 1 && pages <= 5, `${pages} pages`);
+test("it prints the section that is shown and no other, on as much paper as the page alone", async () => {
+  const { context, page } = await opened("#jobs-rewire-foil");
+  const printed = async (name) => {
+    const pdf = path.join(scratch("print"), `${name}.pdf`);
+    await page.pdf({ path: pdf, preferCSSPageSize: true });
+    const pages = Number(/^Pages:\s+(\d+)/m.exec(execFileSync("pdfinfo", [pdf], { encoding: "utf8" }))[1]);
+    return { pages, text: execFileSync("pdftotext", [pdf, "-"], { encoding: "utf8" }) };
+  };
+  const section = await printed("section");
+  assert.match(section.text, /Rewire a foil blade/);
+  assert.doesNotMatch(section.text, /What do you see/);
+  await page.goto(url(path.join(passed, "handbook"), "jobs/rewire-foil.html"));
+  const alone = await printed("page");
+  assert.ok(Math.abs(section.pages - alone.pages) <= 1, `${section.pages} pages for ${alone.pages}`);
   await context.close();
 });
 

@@ -143,7 +143,7 @@ chain-meter = Meter
 
 ## Rails
 rail = { $item }, place by place
-rail-with-shares = { $item }, place by place, with each place’s share in 100 of what is possible
+rail-with-shares = { $item }, place by place, shares in 100
 place-tip = Tip
 place-barrel = Barrel
 place-blade = Blade

@@ -128,7 +128,7 @@ chain-meter = Multimètre
 
 ## Rails
 rail = { $item }, endroit par endroit
-rail-with-shares = { $item }, endroit par endroit, avec la part de chacun sur 100 de ce qui reste possible
+rail-with-shares = { $item }, endroit par endroit, parts sur 100
 place-tip = Pointe
 place-barrel = Embase
 place-blade = Lame

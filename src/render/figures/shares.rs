@@ -14,9 +14,11 @@ pub enum Bar {
     Rest,
 }
 
-/// The bar of `share` cases in 100 on a scale that ends at `scale`. A share past the end fills the bar.
+/// The bar of `share` cases in 100 on a scale that ends at `scale`, drawn to half a hundredth of the scale: nobody sees finer, and pages
+/// share more of their drawings. A share past the end fills the bar.
 pub fn bar(share: f64, scale: f64, kind: Bar) -> String {
     let full = if scale > 0.0 { share / scale * 100.0 } else { 0.0 };
+    let full = (full * 2.0).ceil() / 2.0;
     let class = match kind {
         Bar::Cause => "fill",
         Bar::Rest => "rest",
@@ -43,7 +45,7 @@ mod tests {
     #[test]
     fn a_bar_is_as_long_as_its_share_of_the_scale() {
         assert!(bar(27.0, 30.0, Bar::Cause).contains("class=\"fill\" x=\"0\" y=\"0\" width=\"90\""));
-        assert!(bar(7.0, 30.0, Bar::Rest).contains("class=\"rest\" x=\"0\" y=\"0\" width=\"23.33\""));
+        assert!(bar(7.0, 30.0, Bar::Rest).contains("class=\"rest\" x=\"0\" y=\"0\" width=\"23.5\""));
         assert!(bar(50.0, 30.0, Bar::Cause).contains("width=\"100\" height=\"10\"/></svg>"));
     }
 

@@ -5,6 +5,25 @@
 
 use super::markup::{Tag, is_void};
 
+/// A style sheet without comments, line breaks and the blanks at the beginnings of lines.
+pub fn style(css: &str) -> String {
+    let mut uncommented = String::with_capacity(css.len());
+    let mut rest = css;
+    while let Some((before, after)) = rest.split_once("/*") {
+        uncommented.push_str(before);
+        rest = after.split_once("*/").map_or("", |(_, after)| after);
+    }
+    uncommented.push_str(rest);
+    let mut tight = String::with_capacity(uncommented.len());
+    for line in uncommented.lines().map(str::trim).filter(|line| !line.is_empty()) {
+        tight.push_str(line);
+        if !line.ends_with(['{', '}', ';', ',']) {
+            tight.push(' ');
+        }
+    }
+    tight
+}
+
 /// Writes short HTML.
 #[derive(Debug, Default)]
 pub struct Compact {
@@ -221,6 +240,12 @@ mod tests {
         let mut compact = Compact::default();
         read(html, &mut compact);
         compact.finish()
+    }
+
+    #[test]
+    fn a_style_sheet_keeps_its_rules_and_loses_its_comments_and_lines() {
+        let css = "/* ours */\n.a,\n.b > p {\n  margin: 0 1px;\n}\n@media print\n{ .a { color: red } }\n";
+        assert_eq!(style(css), ".a,.b > p {margin: 0 1px;}@media print { .a { color: red } }");
     }
 
     #[test]

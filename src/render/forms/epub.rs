@@ -102,7 +102,11 @@ impl Scribe for Rewriting<'_> {
         }
         if let Some(href) = tag.get("href").and_then(|href| href.strip_prefix(ROOT)) {
             let (address, id) = href.split_once('#').map_or((href, None), |(address, id)| (address, Some(id)));
-            let address = self.setting.instead.get(address).map_or(address, String::as_str);
+            // What is read instead has other places in it.
+            let (address, id) = match self.setting.instead.get(address) {
+                Some(other) => (other.as_str(), None),
+                None => (address, id),
+            };
             if self.setting.pages.contains_key(address) {
                 let id = id.map_or_else(String::new, |id| format!("#{id}"));
                 tag.set("href", format!("{}{}{id}", self.root, renamed(address)));

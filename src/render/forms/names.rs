@@ -25,8 +25,10 @@ impl Names {
             name.len() > 3 && (name.len() - 2) * times > WORTH && !spoken.iter().any(|text| text.contains(name))
         };
         let mut fresh = (0..).map(|number| format!("z{}", short(number))).filter(|name| !taken.contains(name.as_str()));
-        let named = counted.into_iter().filter(worth);
-        Names(named.filter_map(|(name, _)| Some((name.to_owned(), fresh.next()?))).collect())
+        let mut named: Vec<(&str, usize)> = counted.into_iter().filter(worth).collect();
+        // The names of two letters are for those that stand most often.
+        named.sort_by_key(|(_, times)| std::cmp::Reverse(*times));
+        Names(named.into_iter().filter_map(|(name, _)| Some((name.to_owned(), fresh.next()?))).collect())
     }
 
     /// A list of classes by their new names.

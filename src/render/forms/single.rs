@@ -7,7 +7,7 @@
 
 use super::super::prose::ROOT;
 use super::super::{Frame, RenderFailed, Setting, Theme, search};
-use super::compact::Compact;
+use super::compact::{self, Compact};
 use super::markup::{self, LeftOut, Scribe, Tag};
 use super::names::Names;
 use super::{SIGN, Stock, pictures, short};
@@ -24,7 +24,11 @@ use tera::Context;
 const SCRIPTS_FIRST: [&str; 3] = ["look/keep.js", "look/minisearch.js", "look/search-index.js"];
 
 /// Scripts of the folder's pages that have nothing to do in one file.
-const SCRIPTS_LEFT_OUT: [&str; 4] = ["look/bench.js", "look/here.js", "look/offline.js", "look/practice.js"];
+const SCRIPTS_LEFT_OUT: [&str; 6] =
+    ["look/bench.js", "look/here.js", "look/offline.js", "look/practice.js", "look/print.js", "look/prints.js"];
+
+/// What the script that keeps a reader's place reads on a page.
+const WHERE_ONE_STANDS: [&str; 4] = ["data-here", "data-symptom", "data-title", "data-address"];
 
 /// The handbook as one file.
 ///
@@ -37,7 +41,7 @@ pub fn single(handbook: Handbook, theme: &Theme) -> Result<Vec<u8>, RenderFailed
     let links = Links::of(&setting, &sections);
     let mut scripts = scripts(&setting, &links);
     scripts.push(theme.single_script());
-    let css = setting.files.get("look/marking-blue.css").map_or_else(String::new, |css| text(css));
+    let css = setting.files.get("look/marking-blue.css").map_or_else(String::new, |css| compact::style(&text(css)));
     let around = |part: &str| setting.around(part, &Context::new());
     let (top, foot) = (around("pages/single-top.html")?, around("pages/single-foot.html")?);
     let names = names(&sections, &css, &scripts, &around("pages/shared-drawings.html")?);
@@ -295,11 +299,15 @@ impl Scribe for Rewriting<'_> {
 }
 
 impl Rewriting<'_> {
-    /// What only a page of its own needs: the switch and the search, the trail's own end, and the advice to send the page's address.
+    /// What only a page of its own needs: the switch and the search, the trail's own end, what copies and sends a page's address with
+    /// what is repeated for that, and the way to a page that is left out.
     fn is_unwanted(&self, tag: &Tag) -> bool {
+        let leads_out =
+            |href: &str| href.strip_prefix(ROOT).is_some_and(|page| self.setting.instead.contains_key(page));
         markup::is_of_a_frame(tag)
+            || tag.name == "a" && tag.has_class("step-link") && tag.get("href").is_some_and(leads_out)
             || tag.name == "li" && tag.get("aria-current") == Some("page")
-            || tag.name == "p" && self.hands_over && tag.has_class("quiet")
+            || tag.name == "p" && self.hands_over && (tag.has_class("no-copy") || tag.has_class("said-above"))
     }
 
     /// Writes a tag. Wires of a circuit that follow each other are drawn in one stroke.
@@ -366,6 +374,10 @@ impl Rewriting<'_> {
         }
         if tag.get("data-root").is_some() {
             tag.set("data-root", String::new());
+        }
+        // What keeps a reader's place has nothing to do here: the address does.
+        if tag.get("data-here").is_some() {
+            WHERE_ONE_STANDS.iter().for_each(|name| tag.remove(name));
         }
     }
 
