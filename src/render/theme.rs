@@ -80,7 +80,7 @@ impl Theme {
         Ok(tera)
     }
 
-    /// The files that pages refer to: one style sheet, the scripts, the logo, the licences of what is not ours.
+    /// The files that pages refer to: one style sheet, the scripts, the icon, the logo, the licences of what is not ours.
     pub(super) fn assets(&self) -> BTreeMap<String, Vec<u8>> {
         let mut assets = BTreeMap::new();
         assets.insert("look/marking-blue.css".to_owned(), self.style_sheet().into_bytes());
@@ -88,7 +88,7 @@ impl Theme {
             let base = name.rsplit('/').next().unwrap_or(name);
             let script = name.starts_with("scripts/") && name.ends_with(".js");
             let licence = name.ends_with(".txt") || base.starts_with("LICENSE");
-            if script || licence {
+            if script || licence || name == "icon.svg" {
                 assets.insert(format!("look/{base}"), bytes.clone());
             }
         }

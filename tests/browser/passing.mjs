@@ -183,7 +183,7 @@ test("from an https address the browser keeps the handbook and shows it with the
   try {
     const page = await context.newPage();
     const wrong = [];
-    page.on("console", (said) => said.type() === "error" && wrong.push(said.text()));
+    page.on("console", (said) => said.type() === "error" && wrong.push(`${said.text()} ${said.location().url}`));
     const address = `https://localhost:${server.address().port}/`;
     await page.goto(address);
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));

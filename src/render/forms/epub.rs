@@ -36,7 +36,9 @@ pub fn epub(handbook: Handbook, theme: &Theme) -> Result<Vec<(String, Vec<u8>)>,
         files.insert(renamed(&address), page.into_bytes());
     }
     files.insert("look/book.css".to_owned(), theme.book_style().into_bytes());
-    let shown = setting.files.iter().filter(|(name, _)| media_type(name).starts_with("image/"));
+    // The icon is for a browser's tab.
+    let is_shown = |name: &str| media_type(name).starts_with("image/") && name != "look/icon.svg";
+    let shown = setting.files.iter().filter(|(name, _)| is_shown(name));
     files.extend(shown.map(|(name, bytes)| (name.clone(), bytes.clone())));
     files.insert("nav.xhtml".to_owned(), nav(&setting, &order).into_bytes());
     let package = package(&setting, &order, &files, &day);

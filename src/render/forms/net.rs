@@ -11,7 +11,7 @@ const WORKER: &str = "offline-worker.js";
 
 const WORKER_SAYS: &str = include_str!("offline-worker.js");
 
-/// Adds the manifest, the icon and the worker, which names every file of the folder.
+/// Adds the manifest, which shows the theme's icon, and the worker, which names every file of the folder.
 pub fn online(title: &str, language: &str, files: &mut BTreeMap<String, Vec<u8>>) {
     let manifest = json!({
         "name": title,
@@ -23,7 +23,6 @@ pub fn online(title: &str, language: &str, files: &mut BTreeMap<String, Vec<u8>>
         "icons": [{ "src": "look/icon.svg", "type": "image/svg+xml", "sizes": "any" }],
     });
     files.insert("handbook.webmanifest".to_owned(), format!("{manifest:#}\n").into_bytes());
-    files.insert("look/icon.svg".to_owned(), include_bytes!("icon.svg").to_vec());
     let worker = worker(files);
     files.insert(WORKER.to_owned(), worker.into_bytes());
 }
@@ -52,7 +51,7 @@ mod tests {
     #[test]
     fn the_worker_keeps_every_file_but_itself_and_changes_with_them() {
         let worker = made("a");
-        assert!(worker.contains("[\"handbook.webmanifest\",\"index.html\",\"look/icon.svg\"]"), "{worker}");
+        assert!(worker.contains("[\"handbook.webmanifest\",\"index.html\"]"), "{worker}");
         assert_ne!(worker, made("b"));
         assert_eq!(worker, made("a"));
     }
