@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
 use assert_cmd::Command;
+use base64::Engine;
 use std::collections::{BTreeMap, BTreeSet};
 use std::io::{Cursor, Read};
 use std::path::Path;
@@ -54,11 +55,24 @@ fn the_zip_holds_the_folder_as_one_folder() {
     assert!(files.contains_key("site/index.html"));
 }
 
+/// What a script adds to the one file from the data in it.
+fn unfolded(file: &str) -> String {
+    let (_, rest) = file.split_once("id=\"folded-sections\">").expect("something is folded");
+    let data = rest.split('<').next().unwrap();
+    let bytes = base64::engine::general_purpose::STANDARD.decode(data).unwrap();
+    let mut text = String::new();
+    flate2::read::DeflateDecoder::new(bytes.as_slice()).read_to_string(&mut text).unwrap();
+    text
+}
+
 #[test]
 fn every_link_in_the_one_file_leads_to_something_in_it() {
     let folder = tempfile::tempdir().unwrap();
     bound(folder.path());
-    let file = std::fs::read_to_string(folder.path().join("site.html")).unwrap();
+    let mut file = std::fs::read_to_string(folder.path().join("site.html")).unwrap();
+    let folded = unfolded(&file);
+    assert!(folded.contains("id=sheets-"), "sheets are folded");
+    file.push_str(&folded);
     let tags = html5gum::Tokenizer::new(&file).filter_map(|token| match token {
         Ok(html5gum::Token::StartTag(tag)) => Some(tag),
         _ => None,
@@ -69,7 +83,7 @@ fn every_link_in_the_one_file_leads_to_something_in_it() {
             let value = String::from_utf8_lossy(value).into_owned();
             match name.as_slice() {
                 b"id" if !ids.insert(value.clone()) => twice.push(value),
-                b"href" | b"src" => {
+                b"href" | b"src" | b"data-unfolded" => {
                     links.insert(value);
                 }
                 _ => {}

@@ -135,9 +135,8 @@ impl Setting {
         pages.iter_mut().filter(|page| page.title.is_empty()).for_each(|page| page.title = own_title(page, &words));
         let inside = Inside::of(handbook.folder.as_deref(), &mut pages);
         let mut instead = BTreeMap::new();
-        if let Frame::Section(stock) = &frame {
-            let left_out = |page: &Page| stock.as_ref().and_then(|_| to_stay_small(page)).or_else(|| in_place_of(page));
-            pages.retain(|page| match left_out(page) {
+        if let Frame::Section(_) = &frame {
+            pages.retain(|page| match in_place_of(page) {
                 Some(other) => {
                     instead.insert(page.address.clone(), other);
                     false
@@ -208,20 +207,6 @@ impl Setting {
 fn in_place_of(page: &Page) -> Option<String> {
     match &page.body {
         Body::Practice(practice) => Some(practice.cards.clone()),
-        _ => None,
-    }
-}
-
-/// What is read instead of a page that a file to send goes without: sheets say what their guides say, and cards to print, codes and the
-/// formats of guides are for those who have the folder.
-fn to_stay_small(page: &Page) -> Option<String> {
-    match &page.body {
-        Body::Sheet(sheet) => Some(sheet.guide.address.clone()),
-        Body::Cards(cards) => Some(cards.guide.address.clone()),
-        Body::Practice(practice) => Some(practice.guide.address.clone()),
-        Body::Practices(_) => Some("learning.html".to_owned()),
-        Body::Sheets(_) => Some("all.html".to_owned()),
-        Body::Prints(_) | Body::Writing(_) => Some("about.html".to_owned()),
         _ => None,
     }
 }

@@ -39,7 +39,7 @@ impl std::fmt::Display for ThemeFailed {
 impl std::error::Error for ThemeFailed {}
 
 /// The scripts of every page, in the order in which they run.
-const PAGE_SCRIPTS: [&str; 7] = ["keep", "wording", "ticks", "readings", "search", "here", "print"];
+const PAGE_SCRIPTS: [&str; 8] = ["keep", "wording", "ticks", "readings", "search", "here", "hand-over", "print"];
 
 impl Theme {
     /// The theme that comes with the program, with a club's files laid over it.
@@ -113,9 +113,9 @@ impl Theme {
         self.colours.put_in(&String::from_utf8_lossy(css))
     }
 
-    /// The script that only the form that is one file has.
-    pub(super) fn single_script(&self) -> String {
-        let script = self.files.get("single/one-file.js").map_or(&[][..], Vec::as_slice);
+    /// A script that only the form that is one file has.
+    pub(super) fn single_script(&self, name: &str) -> String {
+        let script = self.files.get(&format!("single/{name}.js")).map_or(&[][..], Vec::as_slice);
         String::from_utf8_lossy(script).into_owned()
     }
 

@@ -748,3 +748,6 @@ packs-heading = Guides from elsewhere
 from-elsewhere = From { $title }, by { $by }
 from-licence = Licence: { $licence }
 from-where = Got from { $from }
+folded-title = Folded away
+folded-says = What comes after “{ cannot-tell }”, what is for printing and the list of codes are folded up in this one file, to keep it small enough to send. The browser’s scripting unfolds them, and here it is switched off.
+folded-instead = Switch scripting on for this file, open the handbook as a folder, or hand over to somebody with a meter.

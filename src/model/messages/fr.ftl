@@ -753,3 +753,6 @@ fetch-for = Pour { $n ->
 }
 fetch-in-all = en tout
 stop-gap-holds = fait gagner { $time }
+folded-title = Replié
+folded-says = Ce qui suit « { cannot-tell } », ce qui s’imprime et la liste des codes sont repliés dans ce fichier unique, pour qu’il reste assez petit à envoyer. Les scripts du navigateur les déplient, et ici ils sont désactivés.
+folded-instead = Activez les scripts pour ce fichier, ouvrez le manuel sous forme de dossier, ou passez la main à quelqu’un qui a un multimètre.

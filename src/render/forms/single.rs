@@ -12,20 +12,25 @@ use super::markup::{self, LeftOut, Scribe, Tag};
 use super::names::Names;
 use super::{SIGN, Stock, pictures, short};
 use crate::handbook::Handbook;
-use crate::handbook::page::{Body, Page};
+use crate::handbook::page::{Body, Page, Standing};
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
+use flate2::Compression;
+use flate2::read::DeflateEncoder;
 use sha2::{Digest, Sha256};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+use std::io::Read;
 use std::sync::Arc;
 use tera::Context;
 
 /// Scripts that others lean on, in their order; the rest follows by name.
 const SCRIPTS_FIRST: [&str; 3] = ["look/keep.js", "look/minisearch.js", "look/search-index.js"];
 
+/// Scripts that unfold what is folded, before all others.
+const UNFOLDING: [&str; 2] = ["fflate/fflate", "unfold"];
+
 /// Scripts of the folder's pages that have nothing to do in one file.
-const SCRIPTS_LEFT_OUT: [&str; 6] =
-    ["look/bench.js", "look/here.js", "look/offline.js", "look/practice.js", "look/print.js", "look/prints.js"];
+const SCRIPTS_LEFT_OUT: [&str; 4] = ["look/bench.js", "look/here.js", "look/offline.js", "look/practice.js"];
 
 /// What the script that keeps a reader's place reads on a page.
 const WHERE_ONE_STANDS: [&str; 4] = ["data-here", "data-symptom", "data-title", "data-address"];
@@ -39,8 +44,7 @@ pub fn single(handbook: Handbook, theme: &Theme) -> Result<Vec<u8>, RenderFailed
     let setting = Setting::of(handbook, theme, Frame::Section(Some(stock.clone())), &Arc::default())?;
     let sections = sections(&setting)?;
     let links = Links::of(&setting, &sections);
-    let mut scripts = scripts(&setting, &links);
-    scripts.push(theme.single_script());
+    let scripts = scripts(&setting, &links, theme);
     let css = setting.files.get("look/marking-blue.css").map_or_else(String::new, |css| compact::style(&text(css)));
     let around = |part: &str| setting.around(part, &Context::new());
     let (top, foot) = (around("pages/single-top.html")?, around("pages/single-foot.html")?);
@@ -51,21 +55,44 @@ pub fn single(handbook: Handbook, theme: &Theme) -> Result<Vec<u8>, RenderFailed
         rewritten(html, &Whole { page, links: &links, names: &names, setting: &setting }, &mut shown)
     };
     let (top, foot, shapes) = (set(&top, None), set(&foot, None), set(&stock.shapes(), None));
-    let mut sections_set = String::new();
+    let [mut plain, mut folded] = [String::new(), String::new()];
     for (address, html) in &sections {
-        sections_set.push_str(&set(html, Some(address)));
-        sections_set.push('\n');
+        let kind = if links.is_folded(address) { &mut folded } else { &mut plain };
+        kind.push_str(&set(html, Some(address)));
+        kind.push('\n');
     }
     let mut context = Context::new();
     context.insert("policy", &policy(&styles, &scripts));
     context.insert("sign", SIGN);
     context.insert("css", &styles);
     context.insert("drawings", &(shapes + &shown.symbols));
-    context.insert("sections", &sections_set);
+    context.insert("sections", &plain);
+    context.insert("folded", &deflated(&folded));
     context.insert("top", &top);
     context.insert("foot", &foot);
     context.insert("scripts", &scripts);
     Ok(setting.around("pages/single.html", &context)?.into_bytes())
+}
+
+/// Whether a page is folded: one past "I cannot tell", of which there are three for each without, and one for printing.
+fn is_folded(page: &Page) -> bool {
+    let unsure = |standing: &Standing| standing.way.iter().any(|step| step.message == Some("cannot-tell"));
+    match &page.body {
+        Body::Question(question) => unsure(&question.standing),
+        Body::Ending(ending) => unsure(&ending.standing),
+        Body::Sheet(_) | Body::Sheets(_) | Body::Cards(_) | Body::Practices(_) | Body::Prints(_) | Body::Writing(_) => {
+            true
+        }
+        _ => false,
+    }
+}
+
+/// Text as data that a script unfolds; nothing for no text.
+fn deflated(text: &str) -> String {
+    let mut bytes = Vec::new();
+    // Bytes are read from memory into memory, which does not fail.
+    let read = DeflateEncoder::new(text.as_bytes(), Compression::best()).read_to_end(&mut bytes);
+    if text.is_empty() || read.is_err() { String::new() } else { STANDARD.encode(bytes) }
 }
 
 /// Short names for the classes of the sections; what scripts and the file's own frame speak of keeps its name.
@@ -87,7 +114,7 @@ fn text(bytes: &[u8]) -> String {
 }
 
 /// The scripts in the order in which they have to run. Each stands at the end of the body, when all else is there.
-fn scripts(setting: &Setting, links: &Links) -> Vec<String> {
+fn scripts(setting: &Setting, links: &Links, theme: &Theme) -> Vec<String> {
     let index =
         search::index(&setting.search, &setting.words, &|address| links.lead(None, &format!("{ROOT}{address}")));
     let mut scripts: BTreeMap<&str, String> = BTreeMap::new();
@@ -97,7 +124,9 @@ fn scripts(setting: &Setting, links: &Links) -> Vec<String> {
     scripts.insert("look/search-index.js", text(&index));
     SCRIPTS_LEFT_OUT.iter().for_each(|name| drop(scripts.remove(name)));
     let first: Vec<String> = SCRIPTS_FIRST.iter().filter_map(|name| scripts.remove(name)).collect();
-    first.into_iter().chain(scripts.into_values()).collect()
+    let own = |name: &&str| theme.single_script(name);
+    let unfolding = UNFOLDING.iter().map(own);
+    unfolding.chain(first).chain(scripts.into_values()).chain(std::iter::once(own(&"one-file"))).collect()
 }
 
 /// What the file may do: its own styles and scripts, by their hashes (Content Security Policy Level 3, 2.3.1), and data.
@@ -117,6 +146,8 @@ struct Links {
     keys: BTreeMap<String, String>,
     /// The number of an id, by the page's address and the id on it.
     ids: BTreeMap<(String, String), String>,
+    /// The addresses of the pages that are folded.
+    folded: BTreeSet<String>,
 }
 
 impl Links {
@@ -130,7 +161,12 @@ impl Links {
                 ids.entry((address.clone(), id.to_owned())).or_insert(number);
             }
         }
-        Links { keys, ids }
+        let folded = setting.pages.iter().filter(|(_, page)| is_folded(page)).map(|(address, _)| address.clone());
+        Links { keys, ids, folded: folded.collect() }
+    }
+
+    fn is_folded(&self, page: &str) -> bool {
+        self.folded.contains(page)
     }
 
     /// The id of a page's section.
@@ -299,15 +335,11 @@ impl Scribe for Rewriting<'_> {
 }
 
 impl Rewriting<'_> {
-    /// What only a page of its own needs: the switch and the search, the trail's own end, what copies and sends a page's address with
-    /// what is repeated for that, and the way to a page that is left out.
+    /// What only a page of its own needs: the switch and the search, the trail's own end, and the advice to send the page's address.
     fn is_unwanted(&self, tag: &Tag) -> bool {
-        let leads_out =
-            |href: &str| href.strip_prefix(ROOT).is_some_and(|page| self.setting.instead.contains_key(page));
         markup::is_of_a_frame(tag)
-            || tag.name == "a" && tag.has_class("step-link") && tag.get("href").is_some_and(leads_out)
             || tag.name == "li" && tag.get("aria-current") == Some("page")
-            || tag.name == "p" && self.hands_over && (tag.has_class("no-copy") || tag.has_class("said-above"))
+            || tag.name == "p" && self.hands_over && tag.has_class("quiet")
     }
 
     /// Writes a tag. Wires of a circuit that follow each other are drawn in one stroke.
@@ -366,11 +398,8 @@ impl Rewriting<'_> {
                 }
             }
         }
-        if let Some(href) = tag.get("href") {
-            match links.lead(page, href) {
-                Some(lead) => tag.set("href", lead),
-                None => tag.remove("href"),
-            }
+        if let Some(href) = tag.get("href").map(str::to_owned) {
+            self.lead(tag, &href);
         }
         if tag.get("data-root").is_some() {
             tag.set("data-root", String::new());
@@ -378,6 +407,20 @@ impl Rewriting<'_> {
         // What keeps a reader's place has nothing to do here: the address does.
         if tag.get("data-here").is_some() {
             WHERE_ONE_STANDS.iter().for_each(|name| tag.remove(name));
+        }
+    }
+
+    /// Leads a link to its section; from a section that is not folded to one that is, by way of what is read without scripting.
+    fn lead(&self, tag: &mut Tag, href: &str) {
+        let Some(lead) = self.links.lead(self.page, href) else { return tag.remove("href") };
+        let to = href.strip_prefix(ROOT).map(|to| to.split('#').next().unwrap_or(to));
+        let to = to.map(|to| self.setting.instead.get(to).map_or(to, String::as_str));
+        let is_folded = |page: Option<&str>| page.is_some_and(|page| self.links.is_folded(page));
+        if is_folded(to) && !is_folded(self.page) {
+            tag.set("data-unfolded", lead);
+            tag.set("href", "#folded".to_owned());
+        } else {
+            tag.set("href", lead);
         }
     }
 
