@@ -57,9 +57,11 @@ fn cases(network: &Network) -> Vec<(PositionId, Option<FaultId>)> {
 /// The best of five runs over everything that can be read.
 fn ours(circuits: &[(&String, &Network)]) -> (usize, Duration) {
     let run = || {
+        // A clone remembers nothing of what was computed before.
+        let fresh: Vec<Network> = circuits.iter().map(|(_, network)| (*network).clone()).collect();
         let begun = Instant::now();
         let mut readings = 0;
-        for (_, network) in circuits {
+        for network in &fresh {
             for (position, fault) in cases(network) {
                 for reading in network.readings() {
                     black_box(network.seen(reading, position, fault).unwrap());

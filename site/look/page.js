@@ -314,7 +314,7 @@
 })();
 
 /* "I am here": a search for a fault that is left half way is remembered on this device, one place a guide, and offered again on the front
-   page and on the guide's own page. An ending is the end of it. The summary to hand over can be copied or printed by itself. */
+   page and on the guide's own page. An ending is the end of it. */
 (function () {
   "use strict";
 
@@ -365,6 +365,11 @@
     });
     show();
   }
+})();
+
+/* The summary to hand over can be copied or printed by itself. */
+(function () {
+  "use strict";
 
   /** The words of the summary, a line each. */
   function summary(block) {

@@ -14,6 +14,7 @@ impl Network {
         let (one, other) = (self.root(one), self.root(other));
         let (first, second) = (one.min(other), one.max(other));
         let before = self.same.clone();
+        self.remembered.forget();
         for point in &mut self.same {
             if *point == second {
                 *point = first;

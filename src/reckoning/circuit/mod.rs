@@ -24,6 +24,7 @@ mod names;
 mod network;
 mod ohms;
 mod reading;
+mod remembered;
 mod seen;
 mod solve;
 mod tester;

@@ -1,6 +1,7 @@
 //! A network and how it is put together: points, pieces, touchings, positions, faults, readings; circuits used in circuits.
 
 use super::names::Names;
+use super::remembered::Remembered;
 use super::{Change, Fault, Flaw, Ohms, Reading, While};
 
 /// How many points, pieces, touchings, positions, faults and readings a network takes.
@@ -83,6 +84,7 @@ pub struct Network {
     pub(super) fault_names: Names,
     pub(super) readings: Vec<Reading>,
     pub(super) reading_names: Names,
+    pub(super) remembered: Remembered,
 }
 
 impl Default for Network {
@@ -103,6 +105,7 @@ impl Default for Network {
             fault_names: Names::default(),
             readings: Vec::new(),
             reading_names: Names::default(),
+            remembered: Remembered::default(),
         }
     }
 }
@@ -134,6 +137,7 @@ impl Network {
         self.two_ends(name, wiring.from, wiring.to)?;
         let id = PieceId(self.piece_names.enter(name, "pieces", MOST_PIECES)?);
         self.pieces.push(wiring);
+        self.remembered.forget();
         Ok(id)
     }
 
@@ -145,6 +149,7 @@ impl Network {
         self.two_ends(name, wiring.from, wiring.to)?;
         let id = TouchingId(self.touching_names.enter(name, "touchings", MOST_TOUCHINGS)?);
         self.touchings.push((wiring, at_rest));
+        self.remembered.forget();
         Ok(id)
     }
 

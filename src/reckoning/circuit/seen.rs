@@ -3,8 +3,8 @@
 use super::answer::with_slack;
 use super::tester::amperes;
 use super::{
-    Answer, Answers, Condition, Fact, FaultId, Flaw, Network, PositionId, Reading, ReadingId, Span, Steadiness, Tester,
-    Truth,
+    Answer, Answers, Condition, Fact, FaultId, Flaw, Measure, Network, PositionId, Reading, ReadingId, Span,
+    Steadiness, Tester, Truth,
 };
 
 /// What a reading shows in one state of the network.
@@ -46,15 +46,17 @@ impl Network {
             Some(id) => self.fault_of(id).is_some_and(|fault| fault.steadiness == Steadiness::NowAndThen),
             None => false,
         };
-        let away = if comes_and_goes { Some(self.outcome(reading, position, None)?) } else { None };
-        Ok(Seen { faulty: self.outcome(reading, position, fault)?, away })
+        let outcome =
+            |fault| self.remembered.outcome(reading, (position, fault), || self.outcome(reading, position, fault));
+        let away = if comes_and_goes { Some(outcome(None)?) } else { None };
+        Ok(Seen { faulty: outcome(fault)?, away })
     }
 
     fn outcome(&self, reading: ReadingId, position: PositionId, fault: Option<FaultId>) -> Result<Outcome, Flaw> {
         let reading = self.reading_of(reading).ok_or_else(|| Flaw::Unknown(format!("reading {}", reading.0)))?;
         match reading {
             Reading::Lamp { between, lit } => {
-                let span = self.measure(&super::Measure::Between(*between), position, fault)?;
+                let span = self.measure(&Measure::Between(*between), position, fault)?;
                 Ok(Outcome { answers: lamp(lit.judge(span)), figure: Some(span) })
             }
             Reading::TesterLamp { tester, lamp } => {
@@ -79,7 +81,10 @@ impl Network {
         fault: Option<FaultId>,
     ) -> Result<Truth, Flaw> {
         let links = self.links(position, fault)?;
-        let truth = |fact: &Fact| Ok(fact.holds.judge(self.measured(&fact.measure, position, fault, &links)?));
+        let span = |measure: &Measure| {
+            self.remembered.span(measure, (position, fault), || self.measured(measure, position, fault, &links))
+        };
+        let truth = |fact: &Fact| Ok(fact.holds.judge(span(&fact.measure)?));
         let truths: Vec<Truth> = facts.iter().map(truth).collect::<Result<_, Flaw>>()?;
         Ok(lit.judge(&truths))
     }
