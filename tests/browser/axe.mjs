@@ -34,9 +34,10 @@ for (const colorScheme of ["light", "dark"]) {
         const context = await chromium.newContext({ colorScheme });
         const { page, wrong } = await watched(context, site);
         const found = [];
+        await page.setViewportSize({ width: 360, height: 800 });
+        await page.goto(url(site, address));
         for (const width of [360, 1280]) {
           await page.setViewportSize({ width, height: 800 });
-          await page.goto(url(site, address));
           found.push(...(await axeFinds(page)).map((finding) => `${width}: ${finding}`));
           const pushed = await sideways(page);
           if (pushed > 0) found.push(`${width}: scrolls sideways by ${pushed} px: ${await reachingOut(page)}`);

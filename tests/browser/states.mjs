@@ -43,10 +43,11 @@ async function look(address, colorScheme, widths, media) {
   const { page, wrong } = await watched(context, states);
   const found = [];
   await page.emulateMedia({ media, colorScheme });
+  await page.setViewportSize({ width: widths[0], height: 900 });
+  await page.goto(url(states, address));
+  if (media === "screen") await play(page);
   for (const width of widths) {
     await page.setViewportSize({ width, height: 900 });
-    await page.goto(url(states, address));
-    if (media === "screen") await play(page);
     found.push(...(await axeFinds(page, OF_WHOLE_PAGES)).map((finding) => `${width}: ${finding}`));
   }
   await context.close();
