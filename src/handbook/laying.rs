@@ -240,16 +240,27 @@ pub fn seen_on(seen: model::SeenOn) -> &'static str {
     }
 }
 
+/// The light of a lamp of the apparatus, by the last word of its id: each side has its own `red-white` and `green-white`.
+pub fn light_of(reading: &str) -> Option<&'static str> {
+    match reading.rsplit('-').next()? {
+        "white" => Some("white"),
+        "coloured" => Some("coloured"),
+        "yellow" | "orange" => Some("yellow"),
+        _ => None,
+    }
+}
+
 /// What the lamps of a symptom do.
 pub fn lamps(guide: &model::Symptom) -> Vec<LampShown> {
     let mut shown = Vec::new();
     for lamp in sound(&guide.lamps) {
+        let light = lamp.reading.as_ref().and_then(|reading| light_of(reading.value.as_str()));
         let rest = lamp.at_rest.as_ref().map(|state| ("at-rest", None, state.value));
         let pressed = lamp.pressed.as_ref().map(|state| ("pressed", None, state.value));
         let other = lamp.when.as_ref().zip(lamp.shows.as_ref());
         let other = other.map(|(when, state)| ("in-position", Some(when.value.spoken()), state.value));
         let all = [rest, pressed, other].into_iter().flatten();
-        shown.extend(all.map(|(when, position, state)| LampShown { when, position, state }));
+        shown.extend(all.map(|(when, position, state)| LampShown { when, position, state, light }));
     }
     shown
 }

@@ -4,7 +4,7 @@
 
 use super::addresses;
 use super::circuit_drawing::words;
-use super::laying::{Laying, seen_on};
+use super::laying::{Laying, light_of, seen_on};
 use super::page::{LampSaid, LampShown, Link, PatternRow, Patterns};
 use crate::model::{self, Kind, LampState, SeenOn};
 use crate::proof::cases::sound;
@@ -134,7 +134,7 @@ impl Looking<'_> {
                 _ => "in-position",
             };
             let position = (when == "in-position").then(|| words(&labels.positions, name(position))).flatten();
-            LampShown { when, position, state: *state }
+            LampShown { when, position, state: *state, light: light_of(network.reading_name(self.reading)) }
         });
         let own = addresses::guide(Kind::Circuit, self.guide.circuit.value.as_str());
         let faults_named = faults.iter().map(|fault| {

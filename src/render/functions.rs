@@ -1,6 +1,6 @@
 //! What templates can call: words, texts, drawings.
 //!
-//! Filters: `prose`, `line`, `yaml`. Functions: `say`, `lamp`, `bar`, `scale_of`, `rail_drawing`, `chain_drawing`, `minutes_rule`,
+//! Filters: `prose`, `line`, `yaml`, `place`, `figures`. Functions: `say`, `lamp`, `bar`, `scale_of`, `rail_drawing`, `chain_drawing`, `minutes_rule`,
 //! `map_drawing`, `circuit_drawing`, `shapes`, `qr`. None decides what a page says.
 
 use super::figures::{Shapes, chain, circuit, lamp, map, minutes, rail, shares};
@@ -94,6 +94,8 @@ fn texts(tera: &mut Tera, words: &Arc<Words>, targets: &Arc<Targets>) {
     let said = words.clone();
     tera.register_filter("place", move |place: &str, _: Kwargs, _: &State<'_>| place_name(place, &said));
     let said = words.clone();
+    tera.register_filter("figures", move |text: &str, _: Kwargs, _: &State<'_>| said.figures(text));
+    let said = words.clone();
     tera.register_function("say", move |args: Kwargs, _: &State<'_>| say(&said, &args));
 }
 
@@ -116,6 +118,8 @@ fn say(words: &Words, args: &Kwargs) -> TeraResult<String> {
         }
         match value.as_f64() {
             Some(number) => given.set(name, FluentValue::from(number)),
+            // What a message calls its value is a figure with its unit.
+            None if name == "value" => given.set(name, FluentValue::from(words.figures(&value.to_string()))),
             None => given.set(name, FluentValue::from(value.to_string())),
         }
     }
@@ -127,7 +131,12 @@ fn drawings(tera: &mut Tera, words: &Arc<Words>, stock: Option<&Arc<Stock>>) {
     tera.register_function("shapes", move |_: Kwargs, _: &State<'_>| shapes.clone());
     tera.register_function("lamp", |args: Kwargs, _: &State<'_>| -> TeraResult<String> {
         let state: String = args.must_get("state")?;
-        Ok(lamp::lamp(lamp_of(&state), Shapes::Shared))
+        let light = match args.get::<String>("light")?.as_deref() {
+            Some("white") => lamp::Light::White,
+            Some("coloured") => lamp::Light::Coloured,
+            _ => lamp::Light::Yellow,
+        };
+        Ok(lamp::lamp(lamp_of(&state), light, Shapes::Shared))
     });
     let shared = stock.cloned();
     tera.register_function("bar", move |args: Kwargs, _: &State<'_>| {

@@ -99,9 +99,10 @@ impl<'s, I> Safe<'s, I> {
 pub(super) fn link_words(target: &Target, words: &Words) -> String {
     let Some(limit) = &target.limit else { return target.title.clone() };
     let mut args = FluentArgs::new();
-    args.set("value", limit.value.clone());
+    let figures = words.figures(&limit.value);
+    args.set("value", figures.clone());
     let bound = words.say_with(&format!("bound-{}", limit.bound), &args);
-    let value = if bound.contains(&limit.value) { bound } else { format!("{bound} {}", limit.value) };
+    let value = if bound.contains(&figures) { bound } else { format!("{bound} {figures}") };
     let source = if limit.shop { words.say("shop-value") } else { limit.source.clone() };
     format!("{value} ({source})")
 }

@@ -41,6 +41,19 @@ impl Words {
         self.language.character_direction() == CharacterDirection::RTL
     }
 
+    /// Figures as the language writes them: the mark before decimals is the message `decimal-mark`.
+    pub fn figures(&self, text: &str) -> String {
+        let mark = self.say("decimal-mark");
+        let letters: Vec<char> = text.chars().collect();
+        let digit = |at: Option<usize>| at.and_then(|at| letters.get(at)).is_some_and(char::is_ascii_digit);
+        let between = |at: usize| digit(at.checked_sub(1)) && digit(Some(at + 1));
+        let written = letters.iter().enumerate().map(|(at, letter)| match letter {
+            '.' if between(at) => mark.clone(),
+            other => other.to_string(),
+        });
+        written.collect()
+    }
+
     /// Whether there is such a message.
     pub fn knows(&self, id: &str) -> bool {
         self.bundle.has_message(id)

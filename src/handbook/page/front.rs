@@ -73,6 +73,8 @@ pub struct LampShown {
     pub position: Option<String>,
     /// The lamp: drawn by the function `lamp`.
     pub state: LampState,
+    /// Its light, if its name says it: `white`, `coloured` or `yellow`.
+    pub light: Option<&'static str>,
 }
 
 /// Symptoms with the same sight of the lamp.

@@ -1,7 +1,7 @@
 //! The lamp glyph: the standard lamp sign, dark, lit, or coming and going.
 //!
-//! Shape carries the meaning (hollow, full with eight rays, half full with three); colour repeats it. It is never read out:
-//! words stand beside it.
+//! Shape carries the meaning (hollow, full with eight rays, half full with three); colour repeats it. A coloured lamp of the apparatus is
+//! red on one side of it and green on the other, so its glyph is parted in two. It is never read out: words stand beside it.
 
 use super::svg::{self, Element, Shapes};
 
@@ -16,57 +16,109 @@ pub enum Lamp {
     ComesAndGoes,
 }
 
+/// What light a lamp gives.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Light {
+    /// Yellow: the lamp of a tester, and the apparatus's for the earth.
+    Yellow,
+    /// White: off target.
+    White,
+    /// Red or green, by the side: a hit.
+    Coloured,
+}
+
 const CROSS: &str = "M11.9 11.9l16.2 16.2M28.1 11.9L11.9 28.1";
 const EIGHT_RAYS: &str =
     "M20 1v4.5M20 34.5v4.5M1 20h4.5M34.5 20h4.5M6.6 6.6l3.2 3.2M30.2 30.2l3.2 3.2M33.4 6.6l-3.2 3.2M9.8 30.2l-3.2 3.2";
+const LEFT_HALF: &str = "M20 8.5a11.5 11.5 0 0 0 0 23z";
+const RIGHT_HALF: &str = "M20 8.5a11.5 11.5 0 0 1 0 23z";
+const UPPER_QUARTER: &str = "M20 8.5a11.5 11.5 0 0 1 11.5 11.5H20z";
+const LOWER_QUARTER: &str = "M31.5 20a11.5 11.5 0 0 1-11.5 11.5V20z";
 const THREE_RAYS: &str = "M20 1v4.5M33.4 6.6l-3.2 3.2M34.5 20h4.5";
 
 impl Lamp {
     /// Every state.
     pub const ALL: [Lamp; 3] = [Lamp::Lit, Lamp::Dark, Lamp::ComesAndGoes];
 
-    fn id(self) -> &'static str {
+    fn name(self) -> &'static str {
         match self {
-            Lamp::Lit => "lamp-lit",
-            Lamp::Dark => "lamp-dark",
-            Lamp::ComesAndGoes => "lamp-comes-and-goes",
+            Lamp::Lit => "lit",
+            Lamp::Dark => "dark",
+            Lamp::ComesAndGoes => "comes-and-goes",
         }
     }
 
-    fn class(self) -> &'static str {
-        match self {
-            Lamp::Lit => "lamp lit",
-            Lamp::Dark => "lamp dark",
-            Lamp::ComesAndGoes => "lamp flicker",
+    fn id(self, light: Light) -> String {
+        match light.name() {
+            "" => format!("lamp-{}", self.name()),
+            light => format!("lamp-{}-{light}", self.name()),
         }
     }
 
-    fn strokes(self) -> Vec<Element> {
+    fn class(self, light: Light) -> String {
+        let state = if self == Lamp::ComesAndGoes { "flicker" } else { self.name() };
+        format!("lamp {state} {}", light.name()).trim_end().to_owned()
+    }
+
+    fn strokes(self, light: Light) -> Vec<Element> {
         let rim = svg::circle("", 20.0, 20.0, 11.5);
         let cross = svg::path("cross", CROSS);
-        match self {
-            Lamp::Dark => vec![rim, cross],
-            Lamp::Lit => vec![rim, cross, svg::path("rays", EIGHT_RAYS)],
-            Lamp::ComesAndGoes => {
-                let half = svg::path("half", "M20 8.5a11.5 11.5 0 0 1 0 23z");
-                vec![rim, half, cross, svg::path("rays", THREE_RAYS)]
+        let fills = match (self, light) {
+            (Lamp::Dark, _) | (Lamp::Lit, Light::Yellow | Light::White) => Vec::new(),
+            (Lamp::Lit, Light::Coloured) => {
+                vec![svg::path("half red", LEFT_HALF), svg::path("half green", RIGHT_HALF)]
             }
+            (Lamp::ComesAndGoes, Light::Coloured) => {
+                vec![svg::path("half red", UPPER_QUARTER), svg::path("half green", LOWER_QUARTER)]
+            }
+            (Lamp::ComesAndGoes, _) => vec![svg::path("half", RIGHT_HALF)],
+        };
+        let rays = match self {
+            Lamp::Dark => None,
+            Lamp::Lit => Some(EIGHT_RAYS),
+            Lamp::ComesAndGoes => Some(THREE_RAYS),
+        };
+        let rays = rays.map(|rays| svg::path("rays", rays));
+        [rim].into_iter().chain(fills).chain([cross]).chain(rays).collect()
+    }
+}
+
+impl Light {
+    /// Every light.
+    pub const ALL: [Light; 3] = [Light::Yellow, Light::White, Light::Coloured];
+
+    fn name(self) -> &'static str {
+        match self {
+            Light::Yellow => "",
+            Light::White => "white",
+            Light::Coloured => "coloured",
         }
     }
 }
 
 /// The glyph, 40 by 40 units.
-pub fn lamp(state: Lamp, shapes: Shapes) -> String {
-    let glyph = svg::drawing(40.0, 40.0).silent().class(state.class());
+pub fn lamp(state: Lamp, light: Light, shapes: Shapes) -> String {
+    let light = seen(state, light);
+    let glyph = svg::drawing(40.0, 40.0).silent().class(&state.class(light));
     match shapes {
-        Shapes::Own => glyph.all(state.strokes()).print(),
-        Shapes::Shared => glyph.add(svg::reference(state.id())).print(),
+        Shapes::Own => glyph.all(state.strokes(light)).print(),
+        Shapes::Shared => glyph.add(svg::reference(&state.id(light))).print(),
     }
 }
 
-/// The three glyphs as shapes, to stand once inside `<defs>`; ids start with `lamp-`.
+/// A dark lamp gives no light to tell it by.
+fn seen(state: Lamp, light: Light) -> Light {
+    if state == Lamp::Dark { Light::Yellow } else { light }
+}
+
+/// The glyphs as shapes, to stand once inside `<defs>`; ids start with `lamp-`.
 pub fn shapes() -> String {
-    Lamp::ALL.map(|state| svg::group(state.class()).with("id", state.id()).all(state.strokes()).print()).concat()
+    let all = Lamp::ALL.into_iter().flat_map(|state| Light::ALL.map(|light| (state, light)));
+    let told = all.filter(|(state, light)| seen(*state, *light) == *light);
+    let shape = |(state, light): (Lamp, Light)| {
+        svg::group(&state.class(light)).with("id", &state.id(light)).all(state.strokes(light)).print()
+    };
+    told.map(shape).collect()
 }
 
 #[cfg(test)]
@@ -75,16 +127,20 @@ mod tests {
 
     #[test]
     fn a_lamp_tells_its_state_by_shape() {
-        assert!(!lamp(Lamp::Dark, Shapes::Own).contains("rays"));
-        assert!(lamp(Lamp::Lit, Shapes::Own).contains(EIGHT_RAYS));
-        assert!(lamp(Lamp::ComesAndGoes, Shapes::Own).contains("half"));
+        for light in Light::ALL {
+            assert!(!lamp(Lamp::Dark, light, Shapes::Own).contains("rays"));
+            assert!(lamp(Lamp::Lit, light, Shapes::Own).contains(EIGHT_RAYS));
+            assert!(lamp(Lamp::ComesAndGoes, light, Shapes::Own).contains("half"));
+        }
+        assert_ne!(lamp(Lamp::Lit, Light::White, Shapes::Own), lamp(Lamp::Lit, Light::Coloured, Shapes::Own));
     }
 
     #[test]
     fn a_shared_lamp_points_at_a_shape_that_is_there() {
-        for state in Lamp::ALL {
-            assert!(lamp(state, Shapes::Shared).contains(&format!("href=\"#{}\"", state.id())));
-            assert!(shapes().contains(&format!("id=\"{}\"", state.id())));
+        for (state, light) in Lamp::ALL.into_iter().flat_map(|state| Light::ALL.map(|light| (state, light))) {
+            let id = state.id(seen(state, light));
+            assert!(lamp(state, light, Shapes::Shared).contains(&format!("href=\"#{id}\"")));
+            assert!(shapes().contains(&format!("id=\"{id}\"")));
         }
     }
 }

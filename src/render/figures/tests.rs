@@ -15,7 +15,7 @@ fn everything_once() -> String {
     let mut parts = vec![patterns(), lamp::shapes()];
     parts.extend(rails.map(rail::shapes));
     parts.extend(rails.map(|item| rail::rail(item, &[], Shapes::Shared)));
-    parts.extend(lamp::Lamp::ALL.map(|state| lamp::lamp(state, Shapes::Shared)));
+    parts.extend(lamp::Lamp::ALL.map(|state| lamp::lamp(state, lamp::Light::Coloured, Shapes::Shared)));
     parts.extend([chain::Arrangement::Wide, chain::Arrangement::Tall].map(chain::chain));
     parts.push(shares::bar(27.0, 30.0, shares::Bar::Cause));
     parts.push(rail::strip(&[rail::State::Plain, rail::State::Here]));
