@@ -27,6 +27,14 @@ pub fn whole(tenths: u64) -> u32 {
     u32::try_from((tenths + 5) / 10).unwrap_or(u32::MAX)
 }
 
+/// Tenths of a minute as minutes with their tenth, if there is one: what is added up on paper has to add up.
+pub fn exact(tenths: u64) -> String {
+    match tenths % 10 {
+        0 => (tenths / 10).to_string(),
+        tenth => format!("{}.{tenth}", tenths / 10),
+    }
+}
+
 /// Expected minutes in tenths, half up.
 pub fn tenths(minutes: Fraction) -> u64 {
     u64::from(rounded(minutes.numerator() * 10, minutes.denominator().max(1)))
@@ -52,6 +60,11 @@ mod tests {
         assert_eq!(shown(999, 1000), ("over", 99));
         assert_eq!(shown(1, 1), ("about", 100));
         assert_eq!(shown(0, 1), ("about", 0));
+    }
+
+    #[test]
+    fn minutes_that_are_added_up_keep_their_tenths() {
+        assert_eq!([exact(0), exact(5), exact(20), exact(125)], ["0", "0.5", "2", "12.5"]);
     }
 
     #[test]

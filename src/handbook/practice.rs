@@ -4,9 +4,9 @@
 //! Leaves to others: drawing a fault, adding up and judging (`practice.js`).
 
 use super::laying::{self, Laying, maybe_worded};
-use super::numbers::{told, whole};
+use super::numbers::{exact, told};
 use super::page::{
-    Body, Card, CardStep, Cards, JobLine, Link, Page, Practice, PracticeAnswer, PracticeKit, PracticeProbe,
+    Body, Card, CardStep, Cards, Link, Page, Practice, PracticeAnswer, PracticeJob, PracticeKit, PracticeProbe,
     PracticeReading, PracticeRemedy, PracticeRow, Practices,
 };
 use super::questions::Asking;
@@ -16,7 +16,7 @@ use crate::proof::Thing;
 use crate::proof::cases::sound;
 use crate::proof::network::Wired;
 use crate::reckoning::circuit::{PositionId, Reading, ReadingId};
-use crate::reckoning::diagnosis::{Hypothesis, Node, Tree};
+use crate::reckoning::diagnosis::{Ending, Hypothesis, Node, Suspect, Tree};
 
 /// Cards of a guide at most: one a cause, then other ways in which a cause can behave.
 const MOST_CARDS: usize = 16;
@@ -137,7 +137,7 @@ fn probes(asking: &Asking<'_>) -> Vec<PracticeProbe> {
         Some(PracticeProbe {
             ask: written.ask.value.clone(),
             how: maybe_worded(written.full.as_ref(), written.short.as_ref()),
-            minutes: whole(told(&written.minutes)),
+            minutes: exact(told(&written.minutes)),
             open: open.collect(),
             trial: !written.mends.is_empty(),
             answers: (0..reckoned.answers.len()).map(|answer| said(asking, index, answer)).collect(),
@@ -155,11 +155,11 @@ fn said(asking: &Asking<'_>, probe: usize, answer: usize) -> PracticeAnswer {
     }
 }
 
-fn jobs(asking: &Asking<'_>) -> Vec<JobLine> {
-    let line = |job: &model::Access| JobLine {
+fn jobs(asking: &Asking<'_>) -> Vec<PracticeJob> {
+    let line = |job: &model::Access| PracticeJob {
         title: job.title.value.clone(),
-        minutes: whole(told(&job.open)),
-        procedure: asking.laying.named_guide(job.procedure.as_ref()),
+        open: exact(told(&job.open)),
+        close: exact(told(&job.close)),
     };
     sound(&asking.guide.access).into_iter().map(line).collect()
 }
@@ -210,7 +210,10 @@ fn card(asking: &Asking<'_>, least: &Tree, number: usize, one: &Hypothesis) -> C
     let cause = asking.cause(&one.suspect);
     let rest = asking.guide.rest.as_ref().filter(|_| cause.is_none());
     let named = |named: Option<&Named>| -> Option<Link> { asking.laying.named_guide(named) };
-    let (way, minutes) = way(asking, &least.root, one);
+    let (way, ending) = way(asking, &least.root, one);
+    let left = ending.map_or(&[][..], |ending| ending.belief.possible.as_slice());
+    let title = |suspect: &Suspect| asking.cause(suspect).map_or_else(String::new, |cause| cause.title.value.clone());
+    let closing = ending.map_or(0, |ending| ending.closing_up.0);
     Card {
         number,
         cause: cause.map_or_else(String::new, |cause| cause.title.value.clone()),
@@ -220,21 +223,23 @@ fn card(asking: &Asking<'_>, least: &Tree, number: usize, one: &Hypothesis) -> C
         rest_says: rest.map(|rest| rest.says.value.0.clone()),
         answers: one.answers.iter().enumerate().map(|(probe, answer)| said(asking, probe, answer.0)).collect(),
         way,
-        minutes,
+        beside: left.iter().filter(|(suspect, _)| *suspect != one.suspect).map(|(suspect, _)| title(suspect)).collect(),
+        closing: exact(closing),
+        minutes: exact(closing + ending.map_or(0, |ending| ending.so_far.0)),
     }
 }
 
-/// The least-cost way as it goes for a hypothesis, and its whole minutes, closed up again.
-fn way(asking: &Asking<'_>, root: &Node, one: &Hypothesis) -> (Vec<CardStep>, u32) {
+/// The least-cost way as it goes for a hypothesis, and where it ends.
+fn way<'t>(asking: &Asking<'_>, root: &'t Node, one: &Hypothesis) -> (Vec<CardStep>, Option<&'t Ending>) {
     let mut steps = Vec::new();
     let mut node = root;
     loop {
         match node {
-            Node::Ending(ending) => return (steps, whole(ending.so_far.0 + ending.closing_up.0)),
+            Node::Ending(ending) => return (steps, Some(ending)),
             Node::Decision(decision) => {
                 let answer = one.answers.get(decision.probe.0);
                 let branch = decision.branches.iter().find(|branch| Some(&branch.answer) == answer);
-                let (Some(answer), Some(branch)) = (answer, branch) else { return (steps, 0) };
+                let (Some(answer), Some(branch)) = (answer, branch) else { return (steps, None) };
                 let so_far = match &branch.node {
                     Node::Ending(ending) => ending.so_far.0,
                     Node::Decision(next) => next.so_far.0,
@@ -242,7 +247,7 @@ fn way(asking: &Asking<'_>, root: &Node, one: &Hypothesis) -> (Vec<CardStep>, u3
                 steps.push(CardStep {
                     ask: asking.probe(decision.probe.0).map_or_else(String::new, |probe| probe.ask.value.clone()),
                     answer: said(asking, decision.probe.0, answer.0),
-                    so_far: whole(so_far),
+                    so_far: exact(so_far),
                 });
                 node = &branch.node;
             }

@@ -1,6 +1,6 @@
 //! The practice bench: a faulty item to find the fault of, the cards that say the same on paper, and where to choose.
 
-use super::{Address, JobLine, LampShown, Link, Markdown, Worded};
+use super::{Address, LampShown, Link, Markdown, Worded};
 use crate::model::{LampState, Paper};
 use serde::Serialize;
 
@@ -53,7 +53,7 @@ pub struct Practice {
     /// What can be done.
     pub probes: Vec<PracticeProbe>,
     /// The opening jobs.
-    pub jobs: Vec<JobLine>,
+    pub jobs: Vec<PracticeJob>,
     /// What can be read off the circuit besides.
     pub readings: Vec<PracticeReading>,
     /// The causes that can be named, *not on this list* last with an empty title.
@@ -64,6 +64,17 @@ pub struct Practice {
     pub data: String,
 }
 
+/// An opening job on the bench.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PracticeJob {
+    /// What to do.
+    pub title: String,
+    /// Minutes to open, with the tenth if there is one.
+    pub open: String,
+    /// Minutes to close again.
+    pub close: String,
+}
+
 /// A probe on the bench.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct PracticeProbe {
@@ -71,8 +82,8 @@ pub struct PracticeProbe {
     pub ask: String,
     /// How to answer it.
     pub how: Option<Worded>,
-    /// Whole minutes; 0 is less than one.
-    pub minutes: u32,
+    /// Minutes, with the tenth if there is one.
+    pub minutes: String,
     /// What must be open for it.
     pub open: Vec<String>,
     /// Whether it is a trial fix.
@@ -128,7 +139,7 @@ pub struct Cards {
     /// What can be done.
     pub probes: Vec<PracticeProbe>,
     /// The opening jobs.
-    pub jobs: Vec<JobLine>,
+    pub jobs: Vec<PracticeJob>,
     /// The cards.
     pub cards: Vec<Card>,
 }
@@ -152,8 +163,12 @@ pub struct Card {
     pub answers: Vec<PracticeAnswer>,
     /// The way with the least expected minutes, as it goes with this cause.
     pub way: Vec<CardStep>,
-    /// Whole minutes of that way, closed up again.
-    pub minutes: u32,
+    /// What that way leaves beside the cause, empty for *not on this list*: one remedy mends them all.
+    pub beside: Vec<String>,
+    /// Minutes for closing up after it, with the tenth if there is one.
+    pub closing: String,
+    /// Minutes of that way, closed up again.
+    pub minutes: String,
 }
 
 /// A step of the least-cost way.
@@ -163,6 +178,6 @@ pub struct CardStep {
     pub ask: String,
     /// The answer.
     pub answer: PracticeAnswer,
-    /// Whole minutes spent after it.
-    pub so_far: u32,
+    /// Minutes spent after it, with the tenth if there is one.
+    pub so_far: String,
 }

@@ -632,15 +632,14 @@ cards-lead = Two people and a card: one works from the front, the other holds th
 cards-how = Print on both sides: each back stands on the page after its front. Do not show the number’s back before the cause is named. On the bench the word CARD-1 sets the fault of card 1.
 card-n = Card { $n }
 card-do = Say what you would do next; you are told what you see. Add up the minutes. Opening counts once.
-card-opening = Opening:
+card-opening = Opening, minutes to open + to close again, once:
 card-turn = Show the back of card { $n }
 card-back = Back of card { $n }
 card-answers = Answers, in the order of the front
 card-least = The way with the least expected minutes, with the minutes so far
-card-closed = { $n ->
-    [one] 1 minute in all, closed up again.
-   *[other] { $n } minutes in all, closed up again.
-}
+card-closed = With { $closing } min for closing up: { $value } min in all.
+card-beside = This way does not part it from the following; the same job mends them all:
+minutes-exact = { $value } min
 
 ## About this edition
 code-of-handbook = code of the handbook

@@ -634,15 +634,14 @@ cards-lead = À deux avec une carte : l’un travaille avec le recto, l’autre 
 cards-how = Imprimez recto verso : chaque verso est sur la page après son recto. Ne montrez pas le verso avant que la cause soit nommée. À l’établi, le mot CARD-1 pose la panne de la carte 1.
 card-n = Carte { $n }
 card-do = Dites ce que vous feriez ensuite ; on vous dit ce que vous voyez. Additionnez les minutes. L’ouverture compte une fois.
-card-opening = Ouvrir :
+card-opening = Ouvrir, minutes pour ouvrir + pour refermer, une fois :
 card-turn = Montrer le verso de la carte { $n }
 card-back = Verso de la carte { $n }
 card-answers = Réponses, dans l’ordre du recto
 card-least = Le chemin qui attend le moins de minutes, avec les minutes passées
-card-closed = { $n ->
-    [one] 1 minute en tout, refermé.
-   *[other] { $n } minutes en tout, refermé.
-}
+card-closed = Avec { $closing } min pour refermer : { $value } min en tout.
+card-beside = Ce chemin ne la distingue pas de ce qui suit ; le même travail répare tout :
+minutes-exact = { $value } min
 writing-learning = Chemins pour apprendre
 
 ## Editions and prints
