@@ -137,3 +137,16 @@ fn what_is_pasted_proofs_as_it_is() {
     assert_eq!(pasted["causes"][0]["seen"], 13, "{yaml}");
     assert_eq!(pasted["not on this list"]["seen"], 3);
 }
+
+#[test]
+fn a_slip_in_a_causes_id_is_a_finding_and_words_written_in_by_hand_count_as_such() {
+    let folder = handbook();
+    let rows = "2026-11-02,F3,dark,brake,4\n2026-11-02,F4,dark,brake it was not,4\n2026-11-02,F5,dark,rust,4\n";
+    let (counts, notes) = counted(folder.path(), rows);
+    assert!(
+        notes.contains("bench.csv:2:20: left out: `brake` is no cause of `dark`: did you mean `break`?"),
+        "{notes}"
+    );
+    assert!(notes.contains("Counted 2 cases in 1 guide, 1 row left out."), "{notes}");
+    assert!(counts.contains("# Seen: not on the list 0 to 2."), "{counts}");
+}

@@ -1,4 +1,4 @@
-//! Numbers to print in: `F1..F12,F20` is F1, F2 … F12 and F20.
+//! Numbers to print in: `F1..F12,F20` is F1, F2 … F12 and F20; `F1-F12` is the same range.
 
 /// As many sheets as one file may have: a club's whole stock, many times over.
 const MOST: usize = 500;
@@ -11,7 +11,10 @@ pub fn read(text: &str) -> Result<Vec<String>, String> {
     for part in text.split(',').map(str::trim).filter(|part| !part.is_empty()) {
         match part.split_once("..") {
             Some((first, last)) => numbers.extend(range(part, first.trim(), last.trim())?),
-            None => numbers.push(part.to_owned()),
+            None => match hyphened(part) {
+                Some((first, last)) => numbers.extend(range(part, first, last)?),
+                None => numbers.push(part.to_owned()),
+            },
         }
         if numbers.len() > MOST {
             return Err(format!("`--for {text}` asks for more than {MOST} sheets. Make several files."));
@@ -24,6 +27,16 @@ pub fn read(text: &str) -> Result<Vec<String>, String> {
         return Err("`--for` names no number. Write it as F1..F12,F20.".to_owned());
     }
     Ok(numbers)
+}
+
+/// The ends of `C1-C8`, as people write a range. `2024-11` or `A-7` may be the number of one item and stay whole: both ends must begin
+/// with the same letters, end in figures and rise.
+fn hyphened(part: &str) -> Option<(&str, &str)> {
+    let (first, last) = part.split_once(['-', '\u{2013}'])?;
+    let (first, last) = (first.trim(), last.trim());
+    let ((letters, from), (other, to)) = (parted(first), parted(last));
+    let rises = from.parse::<u32>().ok()? < to.parse::<u32>().ok()?;
+    (!letters.is_empty() && letters == other && rises).then_some((first, last))
 }
 
 fn range(part: &str, first: &str, last: &str) -> Result<Vec<String>, String> {
@@ -62,6 +75,14 @@ mod tests {
         assert_eq!(said("F09..F11, club spare"), "F09 F10 F11 club spare");
         assert_eq!(said("3..5"), "3 4 5");
         assert_eq!(said("F8..10"), "F8 F9 F10");
+    }
+
+    #[test]
+    fn a_hyphen_between_two_rising_numbers_makes_a_range_and_any_other_is_part_of_a_number() {
+        assert_eq!(said("C1-C8"), "C1 C2 C3 C4 C5 C6 C7 C8");
+        assert_eq!(said("C1 \u{2013} C3, C9"), "C1 C2 C3 C9");
+        assert_eq!(said("A-7, 2024-11, C8-C1, C1-E4, spare-cord"), "A-7 2024-11 C8-C1 C1-E4 spare-cord");
+        assert!(said("F1-F600").contains("more than 500"));
     }
 
     #[test]

@@ -4,9 +4,9 @@
 
 use super::table::Cell;
 use crate::handbook::plain_words;
-use crate::model::Symptom;
+use crate::model::{Cause, Symptom};
 use crate::proof::cases::sound;
-use crate::proof::{Proofed, did_you_mean};
+use crate::proof::{Proofed, did_you_mean, nearest};
 
 /// A case that can be counted.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -98,11 +98,12 @@ fn case(row: &[Cell], columns: &Columns, proofed: &Proofed) -> Result<Case, Bad>
     let guide = there(guide, "guide")?;
     let symptom = sought(&guide.text, proofed).map_err(|why| at(&guide, why))?;
     let cause = there(cause, "cause")?;
+    let what = what(&cause.text, symptom).map_err(|why| at(&cause, why))?;
     let minutes = minutes.filter(|cell| !cell.text.is_empty());
     let took = minutes.map(|cell| tenths(&cell.text).ok_or_else(|| at(cell, NO_MINUTES.to_owned()))).transpose()?;
     Ok(Case {
         guide: symptom.symptom.value.0.clone(),
-        what: what(&cause.text, symptom),
+        what,
         minutes: took,
         row: row.iter().map(|cell| cell.text.clone()).collect(),
     })
@@ -123,18 +124,32 @@ fn sought<'p>(text: &str, proofed: &'p Proofed) -> Result<&'p Symptom, String> {
     })
 }
 
-/// A cause by its id or title; everything else was written in by hand.
-fn what(text: &str, guide: &Symptom) -> What {
+/// A cause by its id or title; everything else was written in by hand, but for one word that is nearly an id: that is a slip of the
+/// pen, and counting it as not on the list would move the guide's shares the wrong way.
+fn what(text: &str, guide: &Symptom) -> Result<What, String> {
     let wanted = plain_words(text);
     let causes = sound(&guide.causes);
     let found = causes.iter().position(|cause| {
         plain_words(cause.cause.value.as_str()) == wanted || plain_words(&cause.title.value) == wanted
     });
     match (found, wanted.as_str()) {
-        (Some(index), _) => What::Cause(index),
-        (None, "rest" | "not on this list" | "") => What::Rest,
-        (None, words) => What::ByHand(words.to_owned()),
+        (Some(index), _) => Ok(What::Cause(index)),
+        (None, "rest" | "not on this list" | "") => Ok(What::Rest),
+        (None, words) => match meant(text, &causes) {
+            Some(id) => Err(format!(
+                "`{text}` is no cause of `{}`: did you mean `{id}`? If it is something else, say it in several words",
+                guide.symptom.value
+            )),
+            None => Ok(What::ByHand(words.to_owned())),
+        },
     }
+}
+
+/// The id that one word without gaps is near.
+fn meant<'g>(text: &str, causes: &[&'g Cause]) -> Option<&'g str> {
+    let word = !text.contains(char::is_whitespace);
+    let ids = causes.iter().map(|cause| cause.cause.value.as_str());
+    if word { nearest(text, ids) } else { None }
 }
 
 /// Minutes with one decimal at most, `7 min` too, in tenths.

@@ -31,8 +31,8 @@ pub use juniors::{JuniorFault, JuniorJob, JuniorProbe, Juniors};
 pub use learning::{CheckQuestion, Choice, LearningStop, Practised, Said, Way, WayStop};
 pub use lists::{AllPages, AllRow, Letter, LimitGroup, Limits, StoreGroup, StoreRow, Stores, WordRow, Words};
 pub use practice::{
-    Card, CardStep, Cards, Practice, PracticeAnswer, PracticeJob, PracticeKit, PracticeProbe, PracticeReading, PracticeRemedy,
-    PracticeRow, Practices,
+    Card, CardStep, Cards, Practice, PracticeAnswer, PracticeJob, PracticeKit, PracticeProbe, PracticeReading,
+    PracticeRemedy, PracticeRow, Practices,
 };
 pub use procedure::{Check, CheckGroup, CheckItem, Checklist, Doubt, LimitRow, Need, Needs, Procedure, Step, Torque};
 pub use question::{Answer, Answered, Ending, JobLine, Question, Remedy, RemedyChoice, RuledOut, Standing};
