@@ -112,3 +112,17 @@ fn nothing_is_said_of_other_materials_or_of_what_is_no_torque() {
     let length = Figure::parse("3 mm", Expect::ANY).unwrap();
     assert!(joint("M6", "8.8", Condition::Dry).judge(length).is_err());
 }
+
+#[test]
+fn the_highest_torque_that_passes_is_that_of_nine_tenths_of_the_proof_load() {
+    // By hand: M6 of class 4.8 bears 20.1 × 310 = 6231 N. Nine tenths at K 0.225: 0.9 × 6231 × 0.225 × 0.006 = 7.571 N·m;
+    // with ± 10 % 7.571/1.1 = 6.88; oiled, K 0.175: 5.888.
+    let highest = |condition, torque: &str| {
+        let figure = Figure::parse(torque, Expect::ANY).expect("written rightly in the test");
+        joint("M6", "4.8", condition).highest_that_passes(figure).map(|most| most.to_string())
+    };
+    assert_eq!(highest(Condition::Dry, "30 N·m").as_deref(), Some("7.5\u{a0}N·m"));
+    assert_eq!(highest(Condition::Dry, "30 N·m ± 10 %").as_deref(), Some("6.8\u{a0}N·m"));
+    assert_eq!(highest(Condition::Oiled, "30 N·m").as_deref(), Some("5.8\u{a0}N·m"));
+    assert_eq!(highest(Condition::Dry, "30 N·m ± 8 N·m"), None, "so wide that nothing passes");
+}

@@ -27,13 +27,7 @@ pub fn run(job: &MeterJob, terminal: &mut Terminal) -> Outcome {
         if guides.broken.contains(asked) {
             return unsound(asked, &folder, job, terminal);
         }
-        let known = || circuits.keys().copied();
-        terminal.tell(format!("There is no circuit `{asked}` in `{}`.", job.guides.display()));
-        terminal.tell(did_you_mean(
-            asked,
-            known(),
-            &format!("There are {}.", listed(known()).replace(" or ", " and ")),
-        ));
+        terminal.tell(unknown(asked, &circuits, job));
         return Outcome::CouldNotRun;
     };
     let wired = network(guide, &circuits);
@@ -46,6 +40,22 @@ pub fn run(job: &MeterJob, terminal: &mut Terminal) -> Outcome {
         TableFormat::Json => terminal.say(format!("{:#}", table.json())),
     }
     Outcome::Good
+}
+
+/// There is no such circuit: which there are, or how to begin one.
+fn unknown(asked: &str, circuits: &Circuits<'_>, job: &MeterJob) -> String {
+    let guides = job.guides.display();
+    let known = || circuits.keys().copied();
+    match circuits.len() {
+        0 => format!(
+            "There is no circuit in `{guides}` yet, so there is nothing to read off.\nBegin one: coquille begin --guide circuit"
+        ),
+        1 => format!("There is no circuit `{asked}` in `{guides}`.\nThere is {}.", listed(known())),
+        _ => {
+            let all = format!("There are {}.", listed(known()).replace(" or ", " and "));
+            format!("There is no circuit `{asked}` in `{guides}`.\n{}", did_you_mean(asked, known(), &all))
+        }
+    }
 }
 
 /// The id that is asked for, by itself or as the name of its file.

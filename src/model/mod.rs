@@ -3,6 +3,7 @@
 //! In: placed trees. Out: [`Guides`]. The doc comments here are the descriptions in the JSON Schema.
 //! Leaves to others: whether guides agree with one another (`proof`).
 
+mod blank;
 mod checklist;
 pub mod circuit;
 mod common;
@@ -23,6 +24,7 @@ pub mod translation;
 mod value;
 mod words;
 
+pub use blank::{blank, unfilled};
 pub use checklist::{CheckItem, Checklist, Pieces, SheetLayout};
 pub use circuit::Circuit;
 pub use common::{LampState, Meant, Need, Needs, Odds, Picture, Safety, Signal, SubStep, Time, Waiver, Who};

@@ -188,8 +188,17 @@ fn thousandths(figures: &str) -> Option<u64> {
 }
 
 fn no_time(text: &str) -> Misread {
-    let help = format!("`{text}` is no time: write minutes as `2`, or `30 s`, `2 min`, `1.5 h`, `2 days`");
+    let help = with_a_point::<Minutes>(text)
+        .unwrap_or_else(|| format!("`{text}` is no time: write minutes as `2`, or `30 s`, `2 min`, `1.5 h`, `2 days`"));
     Misread { kind: MisreadKind::Time, help }
+}
+
+/// What to write where a comma stands for a decimal point and nothing else is wrong.
+fn with_a_point<T: FromStr>(text: &str) -> Option<String> {
+    let (whole, part) = text.split_once(',')?;
+    let pointed = format!("{whole}.{part}");
+    let mends = !part.contains(',') && pointed.parse::<T>().is_ok();
+    mends.then(|| format!("write a decimal point, not a comma: `{pointed}`"))
 }
 
 /// How much of a symptom's cases a cause accounts for, in hundredths of a percent: 1 to 10,000.
@@ -210,9 +219,10 @@ impl FromStr for Share {
 }
 
 fn no_share(text: &str) -> Misread {
-    let help = match text.trim_start().starts_with('-') {
-        true => "a share cannot be negative: write how many in 100 cases it is, from 0.01 to 100".to_owned(),
-        false => format!("`{text}` is no share: write how many in 100 cases it is, from 0.01 to 100"),
+    let help = match (text.trim_start().starts_with('-'), with_a_point::<Share>(text)) {
+        (true, _) => "a share cannot be negative: write how many in 100 cases it is, from 0.01 to 100".to_owned(),
+        (_, Some(help)) => help,
+        _ => format!("`{text}` is no share: write how many in 100 cases it is, from 0.01 to 100"),
     };
     Misread { kind: MisreadKind::Share, help }
 }
@@ -290,6 +300,9 @@ mod tests {
         assert_eq!(tenths("30 s"), Some(5));
         assert_eq!(tenths("1.5 h"), Some(900));
         assert_eq!(tenths("2 days"), Some(28_800));
+        assert_eq!(no_time("1,5").help, "write a decimal point, not a comma: `1.5`");
+        assert_eq!(no_time("1,5 h").help, "write a decimal point, not a comma: `1.5 h`");
+        assert!(no_time("1,5,2").help.contains("is no time"));
         for bad in ["", "soon", "-2", "1.2.3", "2 moons", ".5", "5.", "99999999999999999999", "1001 h"] {
             assert_eq!(tenths(bad), None, "{bad}");
         }

@@ -73,6 +73,9 @@ codes! {
     EmptyFile, "empty-file", Error, No,
         what: "A guide's file has nothing in it.", why: "Something that was meant to be there is missing.",
         mend: "Write the guide, or delete the file.";
+    Unfilled, "unfilled", Error, No,
+        what: "Words of an empty guide that were to be filled in.", why: "The page would say `WHAT IS SEEN` where the reader looks for what is seen.",
+        mend: "Write what the capitals ask for, or take out the key that you do not need.";
     OddBreak, "odd-line-break", Error, No,
         what: "A character that some programs take for a line break.", why: "Line numbers would not mean the same to every reader.",
         mend: "Delete the character and press Enter instead.";
@@ -267,7 +270,12 @@ codes! {
         what: "An SVG with scripts or outside references.", why: "It could run programs on the reader's machine or tell somebody that it was read.",
         mend: "Save it as plain SVG, without scripts, links and outside images.";
     UnusedPicture, "unused-picture", Advice, Yes,
-        what: "A picture that no guide shows.", why: "It makes the handbook larger for nothing.", mend: "Show it, or take it out.";
+        what: "A picture that no guide shows, or that no guide lists.", why: "It makes the handbook larger for nothing; or a photo that was meant for a step is missing there.",
+        mend: "List it under `pictures:` and show it, or take it out.";
+    PassedOver, "passed-over", Advice, Yes,
+        what: "A file that looks like a guide and is not read, because its name does not end in `.yaml`.",
+        why: "Plain text editors add `.txt`; the guide is missing from the handbook without anybody noticing.",
+        mend: "Rename it as the finding says; or move it out of the folder.";
     DeadLink, "dead-link", Error, No,
         what: "A link in a text that leads nowhere.", why: "The reader is sent to a page that does not exist.",
         mend: "Correct the id behind the colon.";

@@ -98,6 +98,7 @@ fn check_again(folder: &Folder, guides: Guides, shape: Vec<Flaw>, former: Option
     packs::disagree(&packs, &mut findings);
     packs::at_the_top(&guides, &folder.texts, &mut findings);
     checks::names::check(folder, &guides, &mut findings);
+    checks::unread::check(folder, &guides, &mut findings);
     checks::values::check(&guides, &mut findings);
     let (references, lacking) = checks::references::check(&guides, &index, &packs, &folder.texts, &mut findings);
     let mends = packs::needs(&packs, &lacking, &mut findings);

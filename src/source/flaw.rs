@@ -66,6 +66,8 @@ pub enum What {
     },
     /// Inside `{ }`, words without a colon behind them: a key to YAML, most often the rest of a text after a comma.
     KeyAlone(String),
+    /// Inside `{ }`, a figure whose decimal comma ended it: the whole as written.
+    DecimalComma(String),
     /// A key that the map at this place does not have.
     UnknownKey {
         /// The key as written.
@@ -81,6 +83,13 @@ pub enum What {
         wanted: String,
         /// What stands there, in words.
         found: String,
+    },
+    /// A value where keys are wanted.
+    NoKeys {
+        /// What stands there, in words.
+        found: String,
+        /// The keys that there are, in the order in which they are told.
+        known: Vec<&'static str>,
     },
     /// A word that is none of those that fit.
     UnknownWord {

@@ -65,6 +65,22 @@ impl Node {
         }
     }
 
+    /// Every scalar inside with the key that it stands under, in the order written; those of a list stand under the list's.
+    pub fn texts_under_keys(&self) -> Vec<(&str, &Node)> {
+        let mut found = Vec::new();
+        self.gather("", &mut found);
+        found
+    }
+
+    fn gather<'n>(&'n self, key: &'n str, found: &mut Vec<(&'n str, &'n Node)>) {
+        match &self.kind {
+            NodeKind::Nothing => {}
+            NodeKind::Scalar(_) => found.push((key, self)),
+            NodeKind::List(items) => items.iter().for_each(|item| item.gather(key, found)),
+            NodeKind::Map(entries) => entries.iter().for_each(|(key, value)| value.gather(&key.text, found)),
+        }
+    }
+
     /// The first key of a map, with its value.
     pub fn first_entry(&self) -> Option<&(Key, Node)> {
         match &self.kind {
@@ -223,6 +239,9 @@ impl<'a> Grower<'a> {
                 // A value that is not there is shown at its key.
                 value.place = key.place;
                 if self.stands_alone(&key) {
+                    if self.continues_a_figure(&mut entries, &key) {
+                        continue;
+                    }
                     self.flaws.push(Flaw::new(key.place, What::KeyAlone(key.text().unwrap_or("").to_owned())));
                     continue;
                 }
@@ -238,6 +257,25 @@ impl<'a> Grower<'a> {
         let after = self.text.text.get(key.place.end as usize..).unwrap_or("");
         let explicit = self.text.text.get(..key.place.start as usize).unwrap_or("").trim_end().ends_with('?');
         key.text().is_some() && !explicit && !after.trim_start().starts_with(':')
+    }
+
+    /// `{at most: 6,5 mm}`: the comma has ended the value, and `5 mm` is a key to YAML. The value is read as it was meant, so that
+    /// nothing else is said about it.
+    fn continues_a_figure(&mut self, entries: &mut [(Key, Node)], key: &Node) -> bool {
+        let Some((_, Node { place, kind: NodeKind::Scalar(value) })) = entries.last_mut() else { return false };
+        let (Some(more), true) = (key.text(), place.end + 1 == key.place.start) else { return false };
+        let figure = |byte: Option<u8>| byte.is_some_and(|byte| byte.is_ascii_digit());
+        if !figure(value.bytes().last()) || !figure(more.bytes().next()) {
+            return false;
+        }
+        *value = format!("{value}.{more}");
+        place.end = key.place.end;
+        let whole = self.text.text.get(place.bytes()).unwrap_or("").to_owned();
+        // `5,5 .. 6,5 mm` has two: it is said once.
+        let said = |flaw: &Flaw| flaw.place.start == place.start && matches!(flaw.what, What::DecimalComma(_));
+        self.flaws.retain(|flaw| !said(flaw));
+        self.flaws.push(Flaw::new(*place, What::DecimalComma(whole)));
+        true
     }
 
     /// The entry, unless its key cannot be one or is taken.

@@ -180,12 +180,17 @@ impl<'n> Filler<'n> {
     }
 
     fn refuse<V>(&self, wanted: &str) -> Result<V, Failed> {
-        let found = match self.node.text() {
+        let found = self.found();
+        self.settle(Err(Failed::Because(What::WrongType { wanted: wanted.to_owned(), found })))
+    }
+
+    /// What stands here, in words.
+    fn found(&self) -> String {
+        match self.node.text() {
             Some(text) if text.chars().count() <= LONGEST_SHOWN => format!("`{text}`"),
             Some(text) => format!("`{}…`", text.chars().take(LONGEST_SHOWN).collect::<String>()),
             None => self.node.described().to_owned(),
-        };
-        self.settle(Err(Failed::Because(What::WrongType { wanted: wanted.to_owned(), found })))
+        }
     }
 
     fn number<'de, V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Failed> {
@@ -297,7 +302,10 @@ impl<'de> Deserializer<'de> for Filler<'_> {
             let entry = (Key { text: (*first).to_owned(), place: self.node.place }, self.node.clone());
             return self.settle(visitor.visit_map(Entries { left: vec![&entry], at: 0, flaws: self.flaws }));
         }
-        let NodeKind::Map(entries) = &self.node.kind else { return self.refuse("a map with keys") };
+        let NodeKind::Map(entries) = &self.node.kind else {
+            let what = What::NoKeys { found: self.found(), known: known.to_vec() };
+            return self.settle(Err(Failed::Because(what)));
+        };
         let (left, strange): (Vec<_>, Vec<_>) = entries.iter().partition(|(key, _)| known.contains(&key.text.as_str()));
         for (key, _) in strange {
             let what = What::UnknownKey { key: key.text.clone(), known: known.to_vec() };

@@ -16,6 +16,7 @@ pub mod references;
 pub mod symptoms;
 pub mod torques;
 pub mod translations;
+pub mod unread;
 pub mod values;
 pub mod waivers;
 pub mod who;

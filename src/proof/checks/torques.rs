@@ -57,15 +57,18 @@ fn joint(torque: &Torque, findings: &mut Vec<Finding>) -> Option<Joint> {
     Some(Joint { thread: thread??, material: Material::Class(class??), condition })
 }
 
-/// What the torque does to the thread.
+/// What the torque does to the thread, and how high it may go.
 fn judged(torque: &Torque, joint: &Joint, figure: Figure) -> Option<Finding> {
     let place = torque.torque.place;
+    let most = || joint.highest_that_passes(figure).map(|most| most.show(System::Metric));
     match joint.judge(figure) {
         Ok(TorqueVerdict::OverProof(load)) => {
-            Some(safety::torque_over_proof(place, &numbers(joint, &load, &format!("at least {}", pull(load.least)))))
+            let numbers = numbers(joint, &load, &format!("at least {}", pull(load.least)));
+            Some(safety::torque_over_proof(place, &numbers, most().as_deref()))
         }
         Ok(TorqueVerdict::NearProof(load)) => {
-            Some(safety::torque_near_proof(place, &numbers(joint, &load, &format!("about {}", pull(load.usual)))))
+            let numbers = numbers(joint, &load, &format!("about {}", pull(load.usual)));
+            Some(safety::torque_near_proof(place, &numbers, most().as_deref()))
         }
         Ok(TorqueVerdict::Bears(_) | TorqueVerdict::NotJudged) | Err(_) => None,
     }

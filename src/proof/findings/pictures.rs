@@ -4,6 +4,7 @@ use crate::model::{Line, Named};
 use crate::proof::code::Code;
 use crate::proof::finding::{Finding, did_you_mean};
 use crate::proof::photo::Unfit;
+use crate::source::Place;
 
 /// The file is not there.
 pub fn missing<'a>(file: &Line, known: impl IntoIterator<Item = &'a str>) -> Finding {
@@ -102,4 +103,15 @@ pub fn unused(picture: &Named) -> Finding {
         "show it with `picture:`, or take it out",
     )
     .of(picture.value.as_str())
+}
+
+/// Nobody lists it.
+pub fn unlisted(home: Place, name: &str) -> Finding {
+    Finding::new(
+        Code::UnusedPicture,
+        home,
+        format!("no guide lists the picture `{name}`"),
+        "list it under `pictures:` of the guide that is to show it, with `alt:`; or take it out of the folder",
+    )
+    .of(name)
 }

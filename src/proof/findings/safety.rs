@@ -50,22 +50,24 @@ fn signal_word(signal: Signal) -> &'static str {
     }
 }
 
-/// A torque over what the thread bears.
-pub fn torque_over_proof(place: Place, numbers: &str) -> Finding {
+/// A torque over what the thread bears. `most` is the highest that nothing is said against.
+pub fn torque_over_proof(place: Place, numbers: &str, most: Option<&str>) -> Finding {
+    let lower = most.map_or_else(|| "lower it".to_owned(), |most| format!("lower it to {most} at most"));
     Finding::new(
         Code::TorqueOverProof,
         place,
         "this torque stretches the thread for good",
-        format!("{numbers}; lower it"),
+        format!("{numbers}; {lower}"),
     )
 }
 
-/// A torque near what the thread bears.
-pub fn torque_near_proof(place: Place, numbers: &str) -> Finding {
+/// A torque near what the thread bears. `most` is the highest that nothing is said against.
+pub fn torque_near_proof(place: Place, numbers: &str, most: Option<&str>) -> Finding {
+    let most = most.map_or_else(String::new, |most| format!(": {most} at most"));
     Finding::new(
         Code::TorqueNearProof,
         place,
         "this torque is near what the thread bears",
-        format!("{numbers}; stay under nine tenths"),
+        format!("{numbers}; stay under nine tenths{most}"),
     )
 }

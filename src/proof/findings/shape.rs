@@ -11,6 +11,8 @@ pub fn from_flaw(flaw: Flaw) -> Finding {
     let Flaw { place, what } = flaw;
     match what {
         What::DuplicateKey { key, first } => duplicate_key(place, &key, first),
+        What::DecimalComma(written) => decimal_comma(place, &written),
+        What::NoKeys { found, known } => no_keys(place, &found, &known),
         What::KeyAlone(key) => key_alone(place, &key),
         What::UnknownKey { key, known } => unknown_key(place, &key, &known),
         What::MissingKey(key) => missing_key(place, &key),
@@ -100,6 +102,28 @@ fn key_alone(place: Place, key: &str) -> Finding {
     Finding::new(Code::UnknownKey, place, format!("`{}` is read as a key", shortened(key)), help)
 }
 
+/// A decimal comma inside `{ }`.
+fn decimal_comma(place: Place, written: &str) -> Finding {
+    Finding::new(
+        Code::NotAQuantity,
+        place,
+        format!("`{}` has a comma for a decimal point", shortened(written)),
+        format!("write `{}`: inside {{ }} a comma ends the value", shortened(&written.replace(',', "."))),
+    )
+}
+
+/// A value where keys are wanted. The first key is the one that is never left out, where there is such a key.
+fn no_keys(place: Place, found: &str, known: &[&'static str]) -> Finding {
+    let first = known.first().copied().unwrap_or("key");
+    let more = if known.len() > 1 { ", …" } else { "" };
+    Finding::new(
+        Code::WrongType,
+        place,
+        format!("a map with keys is wanted, not {found}"),
+        format!("write `{{{first}: …{more}}}` here; the keys are {}", listed(known.iter().copied())),
+    )
+}
+
 /// The first words of a text, for a message.
 fn shortened(text: &str) -> String {
     let mut words = text.split_whitespace();
@@ -139,6 +163,27 @@ fn unknown_kind(place: Place, key: &str) -> Finding {
     let kinds = Kind::ALL.map(Kind::key);
     let all = format!("a guide starts with {}", listed(kinds));
     Finding::new(Code::UnknownKind, place, format!("`{key}` is no kind of guide"), did_you_mean(key, kinds, &all))
+}
+
+/// Capitals of an empty guide that were to be filled in.
+pub fn unfilled(place: Place, capitals: &str) -> Finding {
+    Finding::new(
+        Code::Unfilled,
+        place,
+        format!("`{}` is still to be filled in", shortened(capitals)),
+        "write what the capitals ask for, here and further down, or take out the key that you do not need",
+    )
+}
+
+/// A file that is a guide but for its name.
+pub fn passed_over(home: Place, name: &str, better: &str) -> Finding {
+    Finding::new(
+        Code::PassedOver,
+        home,
+        format!("`{name}` is not read"),
+        format!("if it is a guide, rename it to `{better}`; if not, move it out of the folder"),
+    )
+    .of(name)
 }
 
 fn no_handbook(place: Place) -> Finding {

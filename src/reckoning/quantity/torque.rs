@@ -212,6 +212,26 @@ impl Thread {
     }
 }
 
+impl Joint {
+    /// The highest torque with nothing to be said against it, when it may be off as `torque` may: in N·m, rounded down to two digits.
+    ///
+    /// It is found by judging: T = K·F·d of 90 % of the proof load is where the look begins, and a wide tolerance takes it down.
+    #[must_use]
+    pub fn highest_that_passes(&self, torque: Figure) -> Option<Quantity> {
+        let Material::Class(class) = self.material else { return None };
+        let metres = self.thread.diameter.exact().over(Ratio::new(1000, 1)?)?;
+        let proof = self.thread.stress_area.exact().times(class.proof_stress.exact())?;
+        let most = proof.times(Ratio::new(9, 10)?)?.times(self.condition.k().0.exact())?.times(metres)?;
+        // Steps of a thousandth miss no figure of two digits.
+        (1..=1000).rev().find_map(|thousandths| {
+            let value = most.times(Ratio::new(thousandths, 1000)?)?;
+            let value = Quantity::new(Decimal::to_digits(value, 2, Rounding::Down)?, Unit::NewtonMetre);
+            let passes = matches!(self.judge(Figure { value, ..torque }), Ok(TorqueVerdict::Bears(_)));
+            passes.then_some(value)
+        })
+    }
+}
+
 impl Load {
     fn of(least: Ratio, usual: Ratio, proof: Ratio) -> Option<Load> {
         let newtons = |pull| Some(Quantity::new(Decimal::to_digits(pull, 3, Rounding::Nearest)?, Unit::Newton));
