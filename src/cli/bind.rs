@@ -10,7 +10,7 @@ use crate::handbook::{Handbook, lay_out_all, lay_out_all_since};
 use crate::press::{self, Address, Manner, Pressed, Progress, Way};
 use crate::proof::{Proofed, proof};
 use crate::render::{Theme, render_all};
-use crate::source::read_theme;
+use crate::source::{in_words, read_theme};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
@@ -183,8 +183,9 @@ pub(super) fn theme_called(guides: &Path, name: &str) -> Result<Theme, String> {
         return Theme::with(BTreeMap::new()).map_err(|failed| failed.to_string());
     }
     let beside = theme_folder(guides, name);
-    let files = read_theme(&beside)
-        .map_err(|error| format!("The theme `{name}` cannot be read from `{}`: {error}", beside.display()))?;
+    let files = read_theme(&beside).map_err(|error| {
+        format!("The theme `{name}` cannot be read from `{}`: {}", beside.display(), in_words(&error))
+    })?;
     Theme::with(files).map_err(|failed| format!("The theme `{name}` cannot be used: {failed}"))
 }
 

@@ -1,11 +1,11 @@
 //! `coquille proof`: check only.
 
 use super::args::{Format, ProofJob};
-use super::report::{human, json, sarif};
+use super::report::{human, json, sarif, typed};
 use super::terminal::{Outcome, Terminal};
 use crate::proof::{Proofed, proof};
-use crate::source::{Folder, read};
-use std::io::Write;
+use crate::source::{Folder, in_words, read};
+use std::io::{ErrorKind, Write};
 use std::path::Path;
 
 /// Runs it.
@@ -48,13 +48,14 @@ fn mend(proofed: &Proofed, job: &ProofJob, terminal: &mut Terminal) -> Outcome {
         let written = std::fs::File::create_new(&path).and_then(|mut new| new.write_all(file.text.as_bytes()));
         if let Err(error) = written {
             terminal.tell(format!(
-                "`{shown}` cannot be written: {error}\nMove the file that is in the way, if there is one."
+                "`{shown}` cannot be written: {}\nMove the file that is in the way, if there is one.",
+                in_words(&error)
             ));
             return Outcome::CouldNotRun;
         }
         terminal.tell(format!("Wrote {shown}"));
     }
-    terminal.tell("Proof again: coquille proof");
+    terminal.tell(format!("Proof again: coquille proof {}", typed(&job.guides)));
     Outcome::Good
 }
 
@@ -69,16 +70,30 @@ pub(super) fn opened(guides: &Path, terminal: &mut Terminal) -> Option<Folder> {
     match read(guides) {
         Ok(folder) => Some(folder),
         Err(error) => {
-            let shown = guides.display();
-            terminal.tell(match error.kind() {
-                std::io::ErrorKind::NotFound => format!("There is no folder `{shown}`."),
-                _ => format!("The guides' folder `{shown}` cannot be read: {error}"),
-            });
-            terminal.tell("Name the folder with the guides, or make a new handbook: coquille begin DIR");
+            terminal.tell(not_opened(guides, &error));
             None
         }
     }
 }
+
+/// Why the guides cannot be read, and what to do.
+pub(super) fn not_opened(guides: &Path, error: &std::io::Error) -> String {
+    let shown = guides.display();
+    let above = guides.ancestors().skip(1).find(|folder| folder.join("handbook.yaml").is_file());
+    match (error.kind(), above) {
+        (ErrorKind::NotADirectory, Some(above)) => {
+            let above = if above.as_os_str().is_empty() { Path::new(".") } else { above };
+            format!("`{shown}` is no folder.\nName the folder of its handbook: {}", typed(above))
+        }
+        (ErrorKind::NotADirectory, None) => {
+            format!("`{shown}` is a file, not a folder with guides.\n{NAME_A_FOLDER}")
+        }
+        (ErrorKind::NotFound, _) => format!("There is no folder `{shown}`.\n{NAME_A_FOLDER}"),
+        _ => format!("The guides' folder `{shown}` cannot be read: {}.\n{NAME_A_FOLDER}", in_words(error)),
+    }
+}
+
+const NAME_A_FOLDER: &str = "Name the folder with the guides, or make a new handbook: coquille begin DIR";
 
 /// Says every finding.
 pub(super) fn findings(proofed: &Proofed, folder: &Folder, guides: &Path, terminal: &mut Terminal) {

@@ -7,7 +7,7 @@ use super::report::count;
 use crate::handbook::Handbook;
 use crate::handbook::page::Body;
 use crate::handbook::record::{Change, NAME, Record};
-use crate::source::read_record;
+use crate::source::{in_words, read_record};
 use std::collections::BTreeSet;
 use std::io::ErrorKind;
 use std::path::Path;
@@ -23,7 +23,11 @@ pub fn record(old: &Path) -> Result<Record, String> {
             "There is no `{NAME}` in `{shown}`, so nothing can be compared with it.\n\
              Name a folder that `coquille bind` wrote; one from an older version has to be bound again."
         ),
-        _ => format!("`{NAME}` in `{shown}` cannot be read: {error}"),
+        ErrorKind::NotADirectory => format!(
+            "`{shown}` is a file, not a folder with a bound handbook.\n\
+             Name a folder that `coquille bind` wrote after `--since`."
+        ),
+        _ => format!("`{NAME}` in `{shown}` cannot be read: {}", in_words(&error)),
     })?;
     Record::read(&bytes).map_err(|why| format!("`{NAME}` in `{shown}` {why}.\nName another earlier handbook."))
 }

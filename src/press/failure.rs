@@ -4,6 +4,7 @@
 
 use super::address::Clash;
 use super::system::{self, Family};
+use crate::source::in_words;
 use std::fmt;
 use std::io;
 use std::path::{Path, PathBuf};
@@ -141,7 +142,7 @@ fn of_error(error: &io::Error, family: Family) -> Why {
         CrossesDevices => Why::OtherDisk,
         _ if system::means_locked(error, family) => Why::Locked,
         PermissionDenied => Why::Denied,
-        _ => Why::System(error.to_string()),
+        _ => Why::System(in_words(error)),
     }
 }
 

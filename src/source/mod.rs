@@ -6,6 +6,7 @@
 
 mod flaw;
 mod garbled;
+mod in_words;
 mod place;
 mod read;
 mod tree;
@@ -13,6 +14,7 @@ mod typed;
 
 pub use flaw::{Flaw, What};
 pub use garbled::Garbled;
+pub use in_words::in_words;
 pub use place::{FileId, Place, Text, Texts};
 pub use read::{Folder, language_of_messages, read, read_record, read_table, read_texts, read_theme};
 pub use tree::{Key, Node, NodeKind, parse};

@@ -4,6 +4,7 @@
 //! Leaves to others: which files a handbook may point at. Links are not followed; hidden files are not guides.
 
 use super::flaw::{Flaw, What};
+use super::in_words::in_words;
 use super::place::{FileId, Place, Text, Texts};
 use super::tree::{Node, parse};
 use std::collections::BTreeMap;
@@ -82,12 +83,12 @@ const MAX_TABLE: u64 = 10 << 20;
 pub fn read_table(path: &Path) -> Result<String, String> {
     let found = std::fs::metadata(path).map_err(|error| match error.kind() {
         std::io::ErrorKind::NotFound => "there is no such file".to_owned(),
-        _ => error.to_string(),
+        _ => in_words(&error),
     })?;
     if !found.is_file() || found.len() > MAX_TABLE {
         return Err("it is no file, or one larger than 10 MiB".to_owned());
     }
-    let bytes = std::fs::read(path).map_err(|error| error.to_string())?;
+    let bytes = std::fs::read(path).map_err(|error| in_words(&error))?;
     String::from_utf8(bytes).map_err(|_| "it is not UTF-8; save it again as “CSV UTF-8”".to_owned())
 }
 
@@ -146,7 +147,7 @@ impl Folder {
         }
         match std::fs::read(path) {
             Ok(bytes) => self.take_bytes(name, bytes),
-            Err(error) => self.flawed(name, String::new(), What::Unreadable(error.to_string())),
+            Err(error) => self.flawed(name, String::new(), What::Unreadable(in_words(&error))),
         }
     }
 

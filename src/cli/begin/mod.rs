@@ -8,8 +8,10 @@ mod whole;
 pub use whole::Trade;
 
 use super::args::{BeginJob, Blank};
+use super::report::typed;
 use super::terminal::{Outcome, Terminal};
 use crate::model::{self, Kind};
+use crate::source::in_words;
 use std::collections::BTreeMap;
 use std::io;
 use std::path::{Path, PathBuf};
@@ -62,7 +64,7 @@ beside it; one with the same id as one of theirs stands in its place.";
 /// Writes the files into an empty folder and says how many; otherwise why not, in words.
 fn begun(job: &BeginJob, folder: &Path, trade: &Trade, terminal: &mut Terminal) -> Result<usize, String> {
     let shown = folder.display();
-    if taken(folder).map_err(|error| format!("The folder `{shown}` cannot be used: {error}"))? {
+    if taken(folder).map_err(|error| format!("The folder `{shown}` cannot be used: {}", in_words(&error)))? {
         return Err(format!(
             "The folder `{shown}` is not empty, so nothing was written.\nName a new folder, or empty it first."
         ));
@@ -71,7 +73,8 @@ fn begun(job: &BeginJob, folder: &Path, trade: &Trade, terminal: &mut Terminal) 
         true => whole::files(trade, &whole::club(job, terminal)?)?,
         false => CLUB.into_iter().map(|(name, text)| (name.to_owned(), text.as_bytes().to_vec())).collect(),
     };
-    written(folder, &files).map_err(|error| format!("The handbook cannot be written into `{shown}`: {error}"))?;
+    written(folder, &files)
+        .map_err(|error| format!("The handbook cannot be written into `{shown}`: {}", in_words(&error)))?;
     Ok(files.len())
 }
 
@@ -97,15 +100,15 @@ fn written(folder: &Path, files: &BTreeMap<String, Vec<u8>>) -> io::Result<()> {
 
 /// What to do now.
 fn next(folder: &Path, files: usize) -> String {
-    let (guides, out) = (quoted(folder), beside(folder));
+    let (guides, out) = (typed(folder), beside(folder));
     format!(
         "Wrote {files} files. Three things to do now:\n  \
          1. coquille bind {guides} --out {}\n  \
          2. Open {} in a browser.\n  \
          3. Read and change {}; then bind again.",
-        quoted(&out),
-        quoted(&out.join("index.html")),
-        quoted(&folder.join("handbook.yaml")),
+        typed(&out),
+        typed(&out.join("index.html")),
+        typed(&folder.join("handbook.yaml")),
     )
 }
 
@@ -115,12 +118,6 @@ fn beside(folder: &Path) -> PathBuf {
         Some(_) => folder.with_file_name("site"),
         None => folder.join("..").join("site"),
     }
-}
-
-/// A path as it can be typed.
-fn quoted(path: &Path) -> String {
-    let path = path.display().to_string();
-    if path.contains(char::is_whitespace) { format!("\"{path}\"") } else { path }
 }
 
 fn text(blank: Blank) -> &'static str {

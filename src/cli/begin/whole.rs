@@ -51,29 +51,57 @@ pub(super) fn club(job: &BeginJob, terminal: &mut Terminal) -> Result<Club, Stri
     let stdin = std::io::stdin();
     let club = match job.club {
         Some(_) => given,
-        None if stdin.is_terminal() => asked(job, given, &mut stdin.lock(), terminal),
+        None if stdin.is_terminal() => asked(job, given, &mut stdin.lock(), terminal)?,
         None => return Err("Say what your club is called: --club \"Our Fencing Club\"".to_owned()),
     };
     sound(club)
 }
 
-/// Asks for what was not given. An empty answer takes what is in brackets.
-fn asked(job: &BeginJob, mut club: Club, answers: &mut dyn BufRead, terminal: &mut Terminal) -> Club {
-    let mut ask = |question: &str| {
-        terminal.tell(question);
-        let mut answer = String::new();
-        let read = answers.read_line(&mut answer);
-        read.map(|_| answer.trim().to_owned()).unwrap_or_default()
-    };
-    club.name = ask("What is your club called?");
-    if job.paper.is_none() && ask("Which paper do you print on, A4 or Letter? [A4]").eq_ignore_ascii_case("letter") {
-        club.paper = PaperName::Letter;
+/// How often a question is asked before it is given up.
+const TIMES: usize = 3;
+
+/// Asks for what was not given. An empty answer takes what is in brackets; one that is no choice is asked for again.
+fn asked(job: &BeginJob, mut club: Club, answers: &mut dyn BufRead, terminal: &mut Terminal) -> Result<Club, String> {
+    club.name = answered("What is your club called?", answers, terminal);
+    if job.paper.is_none() {
+        let papers = [("A4", PaperName::A4), ("Letter", PaperName::Letter)];
+        club.paper = chosen("Which paper do you print on", "--paper", papers, answers, terminal)?;
     }
-    let imperial = |answer: String| answer.eq_ignore_ascii_case("imperial");
-    if job.units.is_none() && imperial(ask("Which units come first, metric or imperial? [metric]")) {
-        club.units = UnitsName::Imperial;
+    if job.units.is_none() {
+        let units = [("metric", UnitsName::Metric), ("imperial", UnitsName::Imperial)];
+        club.units = chosen("Which units come first", "--units", units, answers, terminal)?;
     }
-    club
+    Ok(club)
+}
+
+fn answered(question: &str, answers: &mut dyn BufRead, terminal: &mut Terminal) -> String {
+    terminal.tell(question);
+    let mut answer = String::new();
+    let read = answers.read_line(&mut answer);
+    read.map(|_| answer.trim().to_owned()).unwrap_or_default()
+}
+
+/// One of two choices; nothing typed is the first.
+fn chosen<T: Copy>(
+    question: &str,
+    option: &str,
+    choices: [(&str, T); 2],
+    answers: &mut dyn BufRead,
+    terminal: &mut Terminal,
+) -> Result<T, String> {
+    let [(first, usual), (second, _)] = choices;
+    for _ in 0..TIMES {
+        let answer = answered(&format!("{question}, {first} or {second}? [{first}]"), answers, terminal);
+        let choice = choices.iter().find(|(word, _)| answer.eq_ignore_ascii_case(word)).map(|(_, choice)| *choice);
+        match choice {
+            Some(choice) => return Ok(choice),
+            None if answer.is_empty() => return Ok(usual),
+            None => terminal
+                .tell(format!("`{answer}` is neither. Type {first} or {second}, or just press Enter for {first}.")),
+        }
+    }
+    let (first, second) = (first.to_lowercase(), second.to_lowercase());
+    Err(format!("Nothing was written. Begin again with {option} {first} or {option} {second}."))
 }
 
 fn sound(mut club: Club) -> Result<Club, String> {
@@ -213,8 +241,20 @@ mod tests {
             Terminal { out: Box::new(std::io::sink()), err: Box::new(std::io::sink()), colour: Colour::Plain };
         let start = Club { name: String::new(), paper: PaperName::A4, units: UnitsName::Metric };
         let mut answers = |text: &str| asked(&job, start.clone(), &mut text.as_bytes(), &mut terminal);
-        assert_eq!(answers("Combe\nletter\nimperial\n"), of("Combe"));
-        assert_eq!(answers("Combe\n\n\n"), Club { name: "Combe".to_owned(), ..start.clone() });
-        assert!(sound(answers("")).is_err());
+        assert_eq!(answers("Combe\nletter\nimperial\n"), Ok(of("Combe")));
+        assert_eq!(answers("Combe\n\n\n"), Ok(Club { name: "Combe".to_owned(), ..start.clone() }));
+        assert!(answers("").and_then(sound).is_err());
+    }
+
+    #[test]
+    fn an_answer_that_is_no_choice_is_asked_for_again_three_times_in_all() {
+        let job = BeginJob { folder: None, guide: None, whole: true, club: None, paper: None, units: None };
+        let mut terminal =
+            Terminal { out: Box::new(std::io::sink()), err: Box::new(std::io::sink()), colour: Colour::Plain };
+        let start = Club { name: String::new(), paper: PaperName::A4, units: UnitsName::Metric };
+        let mut answers = |text: &str| asked(&job, start.clone(), &mut text.as_bytes(), &mut terminal);
+        assert_eq!(answers("Combe\nA5\nLetter\nletter\ninches\nimperial\n"), Ok(of("Combe")));
+        let given_up = answers("Combe\nA5\nA3\nB4\nLetter\n").expect_err("three answers are no choice");
+        assert!(given_up.contains("--paper a4 or --paper letter"), "{given_up}");
     }
 }

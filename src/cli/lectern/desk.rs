@@ -8,7 +8,7 @@ use crate::handbook::lay_out_all;
 use crate::model::Kind;
 use crate::proof::{Finding, Proofed, Severity, proof_again};
 use crate::render::Setting;
-use crate::source::{Folder, read};
+use crate::source::{Folder, in_words, read};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use std::path::PathBuf;
@@ -130,8 +130,9 @@ impl Desk {
     }
 
     fn read(&self, former: Option<&Proofed>) -> Result<Read, String> {
-        let folder = read(&self.guides)
-            .map_err(|error| format!("The guides' folder `{}` cannot be read: {error}.", self.guides.display()))?;
+        let folder = read(&self.guides).map_err(|error| {
+            format!("The guides' folder `{}` cannot be read: {}.", self.guides.display(), in_words(&error))
+        })?;
         if folder.trees.is_empty() {
             return Err(format!("There is no guide in `{}`.", self.guides.display()));
         }

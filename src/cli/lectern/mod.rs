@@ -9,7 +9,10 @@ mod serve;
 mod watch;
 
 use super::args::LecternJob;
+use super::proof::not_opened;
+use super::report::typed;
 use super::terminal::{Outcome, Terminal};
+use crate::source::in_words;
 use desk::{Desk, Turn};
 use std::net::{Ipv4Addr, TcpListener};
 use std::sync::Arc;
@@ -26,15 +29,17 @@ pub(super) enum News {
 /// Runs it until somebody ends it.
 pub fn run(job: &LecternJob, terminal: &mut Terminal) -> Outcome {
     if let Err(error) = std::fs::read_dir(&job.guides) {
-        terminal.tell(format!("The guides' folder `{}` cannot be read: {error}", job.guides.display()));
-        terminal.tell("Name the folder with the guides, or make a new handbook: coquille begin DIR");
+        terminal.tell(not_opened(&job.guides, &error));
         return Outcome::CouldNotRun;
     }
     let (port, listener) = match opened(job.port) {
         Ok(opened) => opened,
         Err(error) => {
-            terminal.tell(format!("The port {} cannot be had: {error}", job.port));
-            terminal.tell("Another lectern may be open. Close it, or take another port: coquille lectern --port 0");
+            terminal.tell(format!("The port {} cannot be had: {}.", job.port, in_words(&error)));
+            terminal.tell(format!(
+                "Another lectern may be open. Close it, or take another port: coquille lectern {} --port 0",
+                typed(&job.guides)
+            ));
             return Outcome::CouldNotRun;
         }
     };

@@ -1,6 +1,6 @@
 //! Findings for people: the line with the place marked, what is wrong, and what to do.
 
-use super::count;
+use super::{count, typed};
 use crate::cli::terminal::Colour;
 use crate::proof::{Finding, Proofed, Severity};
 use crate::source::{Place, Text, Texts};
@@ -32,6 +32,8 @@ pub fn finding(finding: &Finding, texts: &Texts, folder: &Path, colour: Colour) 
     }
     // A help may show lines to paste; nothing else of a control character goes to a terminal.
     let help = finding.help.lines().map(shown).collect::<Vec<_>>().join("\n");
+    // Proofing knows no folder: here the command is made one that can be typed.
+    let help = help.replace("coquille proof --mend", &format!("coquille proof {} --mend", shown(&typed(folder))));
     group = group.element(Level::HELP.message(help));
     renderer.render(&[group])
 }

@@ -2,6 +2,7 @@
 
 use super::made::Form;
 use crate::render::SHEET_MARK;
+use crate::source::in_words;
 use std::io::ErrorKind;
 use std::path::Path;
 
@@ -16,7 +17,10 @@ pub fn write(out: &Path, form: Form, bytes: &[u8]) -> Result<(), String> {
         Ok(_) => return Err(format!("`{shown}` is not from this program and stays.\nName another file with -o.")),
         Err(error) if error.kind() == ErrorKind::NotFound => {}
         Err(error) => {
-            return Err(format!("`{shown}` is in the way and cannot be read: {error}\nName another file with -o."));
+            return Err(format!(
+                "`{shown}` is in the way and cannot be read: {}\nName another file with -o.",
+                in_words(&error)
+            ));
         }
     }
     // Beside first, then in one step: a sheet is never half written.
@@ -27,7 +31,13 @@ pub fn write(out: &Path, form: Form, bytes: &[u8]) -> Result<(), String> {
     done.map_err(|error| {
         // What is left of it is of no use to anybody.
         let _ = std::fs::remove_file(&part);
-        format!("`{shown}` cannot be written: {error}")
+        match out.parent().filter(|above| !above.as_os_str().is_empty() && !above.is_dir()) {
+            Some(above) => format!(
+                "`{shown}` cannot be written: there is no folder `{}`.\nMake it first, or name another file with -o.",
+                above.display()
+            ),
+            None => format!("`{shown}` cannot be written: {}.\nName another file with -o.", in_words(&error)),
+        }
     })
 }
 

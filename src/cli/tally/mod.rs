@@ -11,7 +11,7 @@ use super::proof::opened;
 use super::report::count;
 use super::terminal::{Outcome, Terminal};
 use crate::proof::{Proofed, proof};
-use crate::source::{Folder, read_table};
+use crate::source::{Folder, in_words, read_table};
 use cases::{Bad, Case};
 use counted::Counted;
 use std::collections::{BTreeMap, BTreeSet};
@@ -85,7 +85,7 @@ fn given(job: &TallyJob, text: String, terminal: &mut Terminal) -> Result<(), St
     let written = std::fs::File::create_new(out).and_then(|mut file| file.write_all(text.as_bytes()));
     written.map_err(|error| match error.kind() {
         ErrorKind::AlreadyExists => format!("`{shown}` is there already and was left as it is.\nName another file."),
-        _ => format!("`{shown}` cannot be written: {error}"),
+        _ => format!("`{shown}` cannot be written: {}", in_words(&error)),
     })?;
     terminal.say(format!("Wrote {shown}: read it, then paste what you agree with into the guides."));
     Ok(())
