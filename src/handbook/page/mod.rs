@@ -31,13 +31,16 @@ pub use juniors::{JuniorFault, JuniorJob, JuniorProbe, Juniors};
 pub use learning::{CheckQuestion, Choice, LearningStop, Practised, Said, Way, WayStop};
 pub use lists::{AllPages, AllRow, Letter, LimitGroup, Limits, StoreGroup, StoreRow, Stores, WordRow, Words};
 pub use practice::{
-    Card, CardStep, Cards, Practice, PracticeAnswer, PracticeJob, PracticeKit, PracticeProbe, PracticeReading, PracticeRemedy,
-    PracticeRow, Practices,
+    Card, CardStep, Cards, Practice, PracticeAnswer, PracticeJob, PracticeKit, PracticeProbe, PracticeReading,
+    PracticeRemedy, PracticeRow, Practices,
 };
 pub use procedure::{Check, CheckGroup, CheckItem, Checklist, Doubt, LimitRow, Need, Needs, Procedure, Step, Torque};
 pub use question::{Answer, Answered, Ending, JobLine, Question, Remedy, RemedyChoice, RuledOut, Standing};
-pub use shared::{Picture, Rows, SafetyNote, Worded};
-pub use sheet::{Fetch, KitLine, KitList, KitTime, KitTimes, Sheet, SheetAnswer, SheetOf, SheetProbe, SymptomSheet};
+pub use shared::{Picture, SafetyNote, Worded};
+pub use sheet::{
+    Fetch, KitLine, KitList, KitTime, KitTimes, Sheet, SheetAnswer, SheetGroup, SheetOf, SheetProbe, Sheets,
+    SymptomSheet,
+};
 pub use symptom::{
     FewRow, First, FirstAnswer, MapAnswer, MapBranch, MapNode, MapWords, OrderCost, Orders, ShareRow, Symptom, Unlike,
 };
@@ -188,7 +191,7 @@ pub enum Body {
     /// A printable sheet.
     Sheet(Box<Sheet>),
     /// All sheets.
-    Sheets(Rows),
+    Sheets(Sheets),
     /// All jobs and checklists.
     Jobs(Jobs),
     /// What to fetch for them.

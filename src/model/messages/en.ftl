@@ -401,6 +401,8 @@ limit-head = Limit
 how-measured = How it is measured
 source = Source
 looked-up = Looked up on { $day }
+range-to = to
+colon = { ":" }
 decimal-mark = .
 bound-at-most = at most { $value }
 bound-less-than = under { $value }
@@ -422,6 +424,8 @@ circuit-drawn = How the current runs
 circuit-drawn-how = The wide band is the live loop.
 circuit-at-rest = At rest, nothing touched
 circuit-closed = The loop is closed.
+circuit-way-closed = There is a way for the current between two points. One: { $one }. The other: { $other }.
+circuit-way-open = There is no way for the current between two points. One: { $one }. The other: { $other }.
 circuit-open = The loop is open.
 circuit-instrument = Plug and tester
 lamp-may = may be lit or dark
@@ -520,7 +524,7 @@ stop-before = Stop before: { $title }
 stop-after = Next stop: { $title }
 stop-way = The whole way
 check-heading = Check yourself
-check-how = The questions are made from the guides of this stop. One answer is right.
+check-how = The questions are made from the guides that this stop names, to read and to practise, and from their limits and circuits. One answer is right.
 check-limit = { $about }{ $of ->
     [none] {""}
    *[other] {" "}({ $of })
