@@ -227,7 +227,7 @@ shares-counted = { $n ->
    *[other] D’après { $n } cas
 } au club, de la pointe à la prise. La liste en couvre { $listed } sur 100. Les chiffres arrondis ne font pas toujours 100.
 map-heading = Le plan des questions
-map-how = Le temps descend sur chaque branche : un chiffre dit les minutes passées quand on y arrive. La largeur du courant est ce qui reste inexpliqué, sur 100 cas.
+map-how = Le temps descend sur chaque branche : un chiffre dit les minutes passées quand on y arrive. La largeur du courant est ce qui reste inexpliqué, sur 100 cas. Le plan numérote toutes ses questions ; sur une page, le numéro dit combien on vous en a posé.
 map-in-words = La même chose en mots
 map-title = Plan des questions. Le temps descend ; la largeur du courant est la part des cas encore inexpliqués. La liste dessous dit la même chose.
 n-others = { $n ->
