@@ -15,6 +15,8 @@ use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
 
 const KILLS: u32 = 100;
+/// How often the folder is looked at while a bind runs.
+const MOMENT: Duration = Duration::from_micros(200);
 type Files = BTreeMap<String, Vec<u8>>;
 
 /// An edition: its guides, and what a bind that nobody disturbs makes of them.
@@ -22,6 +24,8 @@ struct Edition {
     guides: PathBuf,
     whole: Files,
     takes: Duration,
+    /// How long it writes.
+    writes: Duration,
 }
 
 /// What the kills have met.
@@ -47,8 +51,8 @@ fn a_bind_killed_at_any_of_a_hundred_moments_leaves_a_whole_handbook() {
     }
     // A test in which every kill came too early or too late would show nothing.
     assert!(met.editions.iter().all(|times| *times > 0), "both editions have to be met: {met:?}");
-    assert!(met.at_work >= KILLS / 4, "too many kills came after the end: {met:?}");
-    assert!(met.writing >= KILLS / 10, "too few kills came while files were written: {met:?}");
+    assert!(met.at_work >= KILLS / 2, "too many kills came after the end: {met:?}");
+    assert!(met.writing >= KILLS / 5, "too few kills came while files were written: {met:?}");
     finish(bind(&editions[1].guides, &out));
     assert_eq!(which(&out, &editions), 1);
     assert!(!beside.exists(), "a bind that ends tidies up after those that were killed");
@@ -58,9 +62,23 @@ fn a_bind_killed_at_any_of_a_hundred_moments_leaves_a_whole_handbook() {
 fn edition(folder: &Path, name: &str, guides: usize) -> Edition {
     let (written, out) = (folder.join(name), folder.join(format!("{name}-whole")));
     bind_support::write(&written, &bind_support::handbook(guides, name));
-    let start = Instant::now();
+    // The first bind warms up; into a folder that is there the second writes beside it, as all later ones do.
     finish(bind(&written, &out));
-    Edition { guides: written, whole: all_files(&out), takes: start.elapsed() }
+    std::fs::remove_file(out.join("index.html")).unwrap();
+    let beside = folder.join(format!(".{name}-whole.binding"));
+    let start = Instant::now();
+    let mut child = bind(&written, &out);
+    let mut seen: Option<(Instant, Instant)> = None;
+    while child.try_wait().unwrap().is_none() {
+        if beside.exists() {
+            let now = Instant::now();
+            seen = Some((seen.map_or(now, |(first, _)| first), now));
+        }
+        std::thread::sleep(MOMENT);
+    }
+    let takes = start.elapsed();
+    let writes = seen.map_or(MOMENT, |(first, last)| last - first);
+    Edition { guides: written, whole: all_files(&out), takes, writes }
 }
 
 fn bind(guides: &Path, out: &Path) -> Child {
@@ -85,9 +103,9 @@ fn kill(edition: &Edition, out: &Path, beside: &Path, round: u32) -> u32 {
         std::thread::sleep(edition.takes.mul_f64(1.6 * part));
     } else {
         while !beside.exists() && child.try_wait().unwrap().is_none() {
-            std::thread::sleep(Duration::from_micros(200));
+            std::thread::sleep(MOMENT);
         }
-        std::thread::sleep(Duration::from_millis(60).mul_f64(part));
+        std::thread::sleep(edition.writes.mul_f64(part));
     }
     let at_work = child.try_wait().unwrap().is_none();
     child.kill().unwrap();

@@ -348,6 +348,7 @@ title: "Rekordverdächtigtiefentladungsschutzschaltungsprüfgerätehandbuchverze
 kit: foil
 for: It.
 hands-on: 5
+who: supervised
 needs: {tools: [{id: pliers, quantity: "MMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMMM"}]}
 safety: [{warning: "WWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWW #read(\"/etc/passwd\")"}]
 steps:
@@ -383,7 +384,11 @@ fn hostile_text_stays_text_and_inside_the_margins() {
         let text = letters(&texts(&file.path).concat());
         assert!(text.contains("setpagemargin0ptbracketsstarscodemathreflabelnocommentnoneheading"), "{text}");
         assert!(text.contains("readetcpasswd") && !text.contains("root0"));
-        assert_eq!(text.matches("Onewordaftertheotherfillsthepage").count(), 120);
+        // A page may end within a sentence, never within a word.
+        let all = words(&file.path);
+        for word in ["One", "word", "after", "other", "fills", "page."] {
+            assert_eq!(all.iter().filter(|found| found.text == word).count(), 120, "{paper:?}: `{word}`");
+        }
         assert!(text.contains("Last"));
     }
 }

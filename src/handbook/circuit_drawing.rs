@@ -98,11 +98,17 @@ impl<'a> Sketch<'a> {
             position: words(&self.wired.labels.positions, position_name),
             at_rest: position == Network::REST,
             fault: fault.and_then(|fault| words(&self.wired.labels.faults, network.fault_name(fault))),
+            between: (pair != self.pair).then(|| self.ends(pair)).flatten(),
             closed: !live.is_empty(),
             places: self.places.iter().map(|place| (*place).to_owned()).collect(),
             points: points.chain(ends).collect(),
             pieces: pieces.chain(self.lamp(position, fault)).chain(stubs).collect(),
         })
+    }
+
+    fn ends(&self, pair: Pair) -> Option<[String; 2]> {
+        let name = |point| words(&self.wired.labels.points, self.wired.network.point_name(point));
+        Some([name(pair.one)?, name(pair.other)?])
     }
 
     /// What touches something that is not drawn, such as the other's jacket: each a contact with a free end.

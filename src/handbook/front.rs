@@ -97,9 +97,11 @@ fn lamp_groups(faults: &Faults<'_>) -> Vec<LampGroup> {
 /// What all the lamps of a symptom have in common.
 fn group_of(lamps: &[LampShown]) -> &'static str {
     let all = |state| !lamps.is_empty() && lamps.iter().all(|lamp| lamp.state == state);
+    // A lamp that burns at a certain hit does not burn always.
+    let at_a_hit = lamps.iter().any(|lamp| lamp.when == "in-position");
     match () {
         () if lamps.iter().any(|lamp| lamp.state == LampState::ComesAndGoes) => "comes-and-goes",
-        () if all(LampState::Lit) => "always-lit",
+        () if all(LampState::Lit) && !at_a_hit => "always-lit",
         () if all(LampState::Dark) => "never-lit",
         () => "other",
     }

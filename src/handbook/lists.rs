@@ -2,8 +2,8 @@
 
 use super::laying::{Laying, lines, markdown};
 use super::page::{
-    AllPages, AllRow, Body, JobGroup, Jobs, Letter, Limits, Link, Page, Rows, StoreGroup, StoreRow, Stores, WordRow,
-    Words,
+    AllPages, AllRow, Body, JobGroup, Jobs, Letter, Limits, Link, Page, SheetGroup, Sheets, StoreGroup, StoreRow,
+    Stores, WordRow, Words,
 };
 use super::search::{self, Entry};
 use super::{addresses, frame, limits};
@@ -140,13 +140,42 @@ pub fn jobs_page(laying: &Laying<'_>) -> Page {
     own(addresses::JOBS, "kind-jobs", Body::Jobs(Jobs { groups }))
 }
 
-/// All sheets among the pages.
-pub fn sheets_page(pages: &[Page]) -> Page {
-    let sheets = pages.iter().filter(|page| matches!(page.body, Body::Sheet(_)));
-    let mut rows: Vec<Link> =
-        sheets.map(|page| Link { title: page.title.clone(), address: page.address.clone() }).collect();
-    rows.sort();
-    own(addresses::SHEETS, "kind-sheets", Body::Sheets(Rows { rows }))
+/// All sheets among the pages, by item and by what they are for; those of no one item come first, since they are for a whole bag.
+pub fn sheets_page(laying: &Laying<'_>, pages: &[Page]) -> Page {
+    let sheets: BTreeMap<&str, Link> = pages
+        .iter()
+        .filter_map(|page| match &page.body {
+            Body::Sheet(_) => Some((&*page.address, Link { title: page.title.clone(), address: page.address.clone() })),
+            _ => None,
+        })
+        .collect();
+    let guides = &laying.proofed.guides;
+    let faults = guides.symptoms.iter().map(|(_, g)| (Kind::Symptom, g.symptom.value.as_str(), Some(&g.kit)));
+    let jobs = guides.procedures.iter().map(|(_, g)| (Kind::Procedure, g.procedure.value.as_str(), g.kit.as_ref()));
+    let checks = guides.checklists.iter().map(|(_, g)| (Kind::Checklist, g.checklist.value.as_str(), g.kit.as_ref()));
+    let all: Vec<(Kind, Option<&str>, Link)> = checks
+        .chain(jobs)
+        .chain(faults)
+        .filter_map(|(kind, id, kit)| {
+            let sheet = sheets.get(addresses::sheet(id).as_str())?.clone();
+            Some((kind, kit.map(|kit| kit.value.as_str()), sheet))
+        })
+        .collect();
+    let items = std::iter::once(None).chain(super::front::items(laying).into_iter().map(Some));
+    let of = |item: Option<&str>, kind: Kind| {
+        let mut rows: Vec<Link> =
+            all.iter().filter(|(of, kit, _)| (*of, *kit) == (kind, item)).map(|(.., sheet)| sheet.clone()).collect();
+        rows.sort();
+        rows
+    };
+    let groups = items.map(|item| SheetGroup {
+        title: item.map_or_else(String::new, |item| laying.item_title(item)),
+        checks: of(item, Kind::Checklist),
+        jobs: of(item, Kind::Procedure),
+        faults: of(item, Kind::Symptom),
+    });
+    let groups = groups.filter(|group| !(group.checks.is_empty() && group.jobs.is_empty() && group.faults.is_empty()));
+    own(addresses::SHEETS, "kind-sheets", Body::Sheets(Sheets { groups: groups.collect() }))
 }
 
 /// Everything that people look for by name: pages, words, what is in the stores, limits, and the other names of all these. No questions and

@@ -228,7 +228,7 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     pages.push(lists::jobs_page(laying));
     pages.push(kit_list::page(laying));
     pages.extend(sheets::pages(laying).into_iter().chain(sheets.into_iter().flatten()));
-    pages.push(lists::sheets_page(&pages));
+    pages.push(lists::sheets_page(laying, &pages));
     pages.push(juniors::page(laying));
     pages.push(writing::page(laying));
     pages.push(lists::all_page(laying, &pages));

@@ -185,6 +185,7 @@ fn map(asking: &Asking<'_>, stop: usize, chance: Fraction) -> MapNode {
         share,
         so_far,
         minutes,
+        rest: false,
         branches,
     };
     match &here.what {
@@ -196,13 +197,25 @@ fn map(asking: &Asking<'_>, stop: usize, chance: Fraction) -> MapNode {
             let title = asking.probe(decision.probe.0).map_or_else(String::new, questions::short_title);
             node(title, decision.so_far.0, Some(asking.asking_takes(decision)), branches.collect())
         }
-        At::End(ending) => node(asking.ending_title(stop), ending.so_far.0, None, Vec::new()),
+        At::End(ending) => {
+            let rest = ending.belief.possible.iter().any(|(who, _)| *who == Suspect::Rest);
+            let also = ending.belief.possible.len() > 1;
+            MapNode { rest: rest && also, ..node(asking.ending_title(stop), ending.so_far.0, None, Vec::new()) }
+        }
         At::HandOver(decision) => node(asking.ending_title(stop), decision.so_far.0, None, Vec::new()),
     }
 }
 
 fn nowhere() -> MapNode {
-    MapNode { title: String::new(), address: None, share: 0, so_far: 0, minutes: None, branches: Vec::new() }
+    MapNode {
+        title: String::new(),
+        address: None,
+        share: 0,
+        so_far: 0,
+        minutes: None,
+        rest: false,
+        branches: Vec::new(),
+    }
 }
 
 /// The map in words: every question on the ways without *I cannot tell*, numbered in the order of the tree.

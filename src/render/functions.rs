@@ -314,6 +314,7 @@ struct CircuitGiven {
 struct FigureGiven {
     position: Option<String>,
     fault: Option<String>,
+    between: Option<[String; 2]>,
     closed: bool,
     places: Vec<String>,
     points: Vec<PointGiven>,
@@ -339,10 +340,20 @@ struct PieceGiven {
     faulty: bool,
 }
 
+/// Whether the loop is closed; of another way than the first lamp's loop, from where to where it leads.
+fn whether_closed(figure: &FigureGiven, words: &Words) -> String {
+    let state = if figure.closed { "closed" } else { "open" };
+    let Some([one, other]) = &figure.between else { return words.say(&format!("circuit-{state}")) };
+    let mut ends = FluentArgs::new();
+    ends.set("one", one.clone());
+    ends.set("other", other.clone());
+    words.say_with(&format!("circuit-way-{state}"), &ends)
+}
+
 fn circuit_of(given: CircuitGiven, words: &Words) -> String {
     let figure = given.figure;
-    let position = figure.position.unwrap_or_else(|| words.say("circuit-at-rest"));
-    let closed = words.say(if figure.closed { "circuit-closed" } else { "circuit-open" });
+    let position = figure.position.clone().unwrap_or_else(|| words.say("circuit-at-rest"));
+    let closed = whether_closed(&figure, words);
     let fault = figure.fault.map_or_else(String::new, |fault| format!("{fault}. "));
     let mut places: Vec<String> = figure.places.iter().map(|place| place_name(place, words)).collect();
     places.push(words.say("circuit-instrument"));
@@ -391,6 +402,7 @@ struct MapNode {
     title: String,
     share: u32,
     minutes: Option<u64>,
+    rest: bool,
     branches: Vec<MapBranch>,
 }
 
@@ -429,7 +441,11 @@ fn drawn(node: &MapNode, words: &Words, number: &mut usize) -> map::Branch {
             })
         }
         None => {
-            let label = if node.title.is_empty() { words.say("not-on-this-list") } else { node.title.clone() };
+            let label = match (node.title.as_str(), node.rest) {
+                ("", _) => words.say("not-on-this-list"),
+                (title, true) => format!("{title} / {}", words.say("not-on-this-list")),
+                (title, false) => title.to_owned(),
+            };
             map::Branch::End(map::Ending { label, share: f64::from(node.share) / 100.0 })
         }
     }

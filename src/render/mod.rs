@@ -167,7 +167,7 @@ impl Setting {
     /// When the page's template is faulty.
     pub fn file(&self, address: &str) -> Result<Option<Vec<u8>>, RenderFailed> {
         match self.pages.get(address) {
-            Some(page) => one(&self.tera, &self.indexes, &self.inside, page).map(|(_, bytes)| Some(bytes)),
+            Some(page) => one(&self.tera, &self.indexes, &self.inside, &self.words, page).map(|(_, bytes)| Some(bytes)),
             None => Ok(self.files.get(address).cloned()),
         }
     }
@@ -190,7 +190,7 @@ impl Setting {
     /// Every page, set.
     pub(crate) fn all(&self) -> Result<Vec<(String, Vec<u8>)>, RenderFailed> {
         let pages: Vec<&Page> = self.pages.values().collect();
-        pages.into_par_iter().map(|page| one(&self.tera, &self.indexes, &self.inside, page)).collect()
+        pages.into_par_iter().map(|page| one(&self.tera, &self.indexes, &self.inside, &self.words, page)).collect()
     }
 
     /// A template that is no page's: what a form has around its sections.
@@ -252,9 +252,11 @@ fn in_one_language(
     names: &Arc<BTreeMap<String, String>>,
 ) -> Result<BTreeMap<String, Vec<u8>>, RenderFailed> {
     let record = handbook.folder.is_none().then(|| (record::NAME.to_owned(), handbook.record.bytes()));
-    let Setting { tera, indexes, inside, pages, mut files, .. } = Setting::of(handbook, theme, Frame::Page, names)?;
+    let Setting { tera, indexes, words, inside, pages, mut files, .. } =
+        Setting::of(handbook, theme, Frame::Page, names)?;
     let pages: Vec<Page> = pages.into_values().collect();
-    let rendered: Result<Vec<_>, _> = pages.into_par_iter().map(|page| one(&tera, &indexes, &inside, &page)).collect();
+    let rendered: Result<Vec<_>, _> =
+        pages.into_par_iter().map(|page| one(&tera, &indexes, &inside, &words, &page)).collect();
     files.extend(rendered?);
     files.extend(record);
     Ok(files)
@@ -293,6 +295,7 @@ fn one(
     tera: &Tera,
     indexes: &BTreeMap<String, Value>,
     inside: &Inside,
+    words: &Words,
     page: &Page,
 ) -> Result<(String, Vec<u8>), RenderFailed> {
     let seen = Value::try_from_serializable(page).map_err(|error| faulty(&page.address, &error))?;
@@ -303,7 +306,7 @@ fn one(
     context.insert_value("index", indexes.get(&page.root).cloned().unwrap_or_else(Value::none));
     let name = format!("pages/{}.html", template(&page.body));
     let html = tera.render(&name, &context).map_err(|error| faulty(&name, &error))?;
-    let mut bytes = inside.led(prose::rooted(&html, &page.root), &page.root).into_bytes();
+    let mut bytes = words.set(inside.led(prose::rooted(&html, &page.root), &page.root)).into_bytes();
     bytes.shrink_to_fit();
     Ok((inside.address(&page.address), bytes))
 }

@@ -83,6 +83,8 @@ pub struct CircuitFigure {
     pub at_rest: bool,
     /// The fault in words, if one is drawn.
     pub fault: Option<String>,
+    /// Between which two points the current is looked for; none for the loop that the first lamp looks at.
+    pub between: Option<[String; 2]>,
     /// Whether the loop is closed.
     pub closed: bool,
     /// Names of the places, tip first.

@@ -36,8 +36,11 @@ pub use practice::{
 };
 pub use procedure::{Check, CheckGroup, CheckItem, Checklist, Doubt, LimitRow, Need, Needs, Procedure, Step, Torque};
 pub use question::{Answer, Answered, Ending, JobLine, Question, Remedy, RemedyChoice, RuledOut, Standing};
-pub use shared::{Picture, Rows, SafetyNote, Worded};
-pub use sheet::{Fetch, KitLine, KitList, KitTime, KitTimes, Sheet, SheetAnswer, SheetOf, SheetProbe, SymptomSheet};
+pub use shared::{Picture, SafetyNote, Worded};
+pub use sheet::{
+    Fetch, KitLine, KitList, KitTime, KitTimes, Sheet, SheetAnswer, SheetGroup, SheetOf, SheetProbe, Sheets,
+    SymptomSheet,
+};
 pub use symptom::{
     FewRow, First, FirstAnswer, MapAnswer, MapBranch, MapNode, MapWords, OrderCost, Orders, ShareRow, Symptom, Unlike,
 };
@@ -188,7 +191,7 @@ pub enum Body {
     /// A printable sheet.
     Sheet(Box<Sheet>),
     /// All sheets.
-    Sheets(Rows),
+    Sheets(Sheets),
     /// All jobs and checklists.
     Jobs(Jobs),
     /// What to fetch for them.

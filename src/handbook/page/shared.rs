@@ -1,15 +1,8 @@
 //! What several kinds of page say in the same way.
 
-use super::{Address, Link, Markdown};
+use super::{Address, Markdown};
 use crate::model::Signal;
 use serde::Serialize;
-
-/// A plain list of links.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Rows {
-    /// The links.
-    pub rows: Vec<Link>,
-}
 
 /// Words in two lengths. Either serves both if the other is missing: then `full` has it.
 #[derive(Debug, Clone, PartialEq, Serialize)]

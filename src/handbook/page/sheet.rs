@@ -162,3 +162,23 @@ pub struct SheetAnswer {
     /// Their remedies.
     pub remedies: Vec<Link>,
 }
+
+/// All sheets.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Sheets {
+    /// By item; those of no one item first.
+    pub groups: Vec<SheetGroup>,
+}
+
+/// The sheets of an item.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SheetGroup {
+    /// The item; empty for any item.
+    pub title: String,
+    /// Checklists.
+    pub checks: Vec<Link>,
+    /// Jobs.
+    pub jobs: Vec<Link>,
+    /// Fault finding.
+    pub faults: Vec<Link>,
+}

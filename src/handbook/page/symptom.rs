@@ -163,6 +163,8 @@ pub struct MapNode {
     pub so_far: u64,
     /// For a question: tenths of a minute that asking it costs, opening included. For an ending nothing.
     pub minutes: Option<u64>,
+    /// For an ending: whether it may be *not on this list* besides.
+    pub rest: bool,
     /// The answers.
     pub branches: Vec<MapBranch>,
 }

@@ -76,7 +76,7 @@ lamps-mean-how = Une lampe montre si le courant fait le tour. Chacune de ces pag
 lamp-key = Les signes d’une lampe
 lamps-of-title = { $item } { $seen } : ce que montrent les lampes
 nothing-wrong = Rien d’anormal
-two-lamps = Un signe : ce que la lampe fait tout le temps. Deux : d’abord au repos, puis pointe enfoncée.
+two-lamps = Un signe : ce que la lampe fait tout le temps. Deux : d’abord au repos, puis pointe enfoncée. Un guide sur certaines touches en a un pour chacune.
 checks = Contrôles
 all-jobs = Tous les travaux et contrôles
 any-item = Tout matériel
@@ -138,8 +138,8 @@ place-blade = Lame
 place-guard = Coquille
 place-lining = Coussinet
 place-socket = Prise
-place-grip = Poignée
-place-pommel = Pommeau
+place-grip = Poi­gnée
+place-pommel = Pom­meau
 place-point = Bout
 place-weapon-plug = Fiche côté arme
 place-weapon-end = Côté arme
@@ -227,7 +227,7 @@ shares-counted = { $n ->
    *[other] D’après { $n } cas
 } au club, de la pointe à la prise. La liste en couvre { $listed } sur 100. Les chiffres arrondis ne font pas toujours 100.
 map-heading = Le plan des questions
-map-how = Le temps descend sur chaque branche : un chiffre dit les minutes passées quand on y arrive. La largeur du courant est ce qui reste inexpliqué, sur 100 cas.
+map-how = Le temps descend sur chaque branche : un chiffre dit les minutes passées quand on y arrive. La largeur du courant est ce qui reste inexpliqué, sur 100 cas. Le plan numérote toutes ses questions ; sur une page, le numéro dit combien on vous en a posé.
 map-in-words = La même chose en mots
 map-title = Plan des questions. Le temps descend ; la largeur du courant est la part des cas encore inexpliqués. La liste dessous dit la même chose.
 n-others = { $n ->
@@ -277,7 +277,7 @@ follows-goes-on = { $left ->
    *[other] Alors il reste { $left } causes.
 } Vers la question { $next }.
 who-anyone = Tout le monde
-who-supervised = Avec à côté de vous quelqu’un qui sait le faire
+who-supervised = Avec quelqu’un à côté de vous qui sait le faire
 who-adult = Adultes seulement
 
 ## Where you are
@@ -370,6 +370,8 @@ limit-head = Limite
 how-measured = Comment on la mesure
 source = Source
 looked-up = Consulté le { $day }
+range-to = à
+colon = { " :" }
 decimal-mark = ,
 bound-at-most = au plus { $value }
 bound-less-than = moins de { $value }
@@ -391,6 +393,8 @@ circuit-drawn = Comment passe le courant
 circuit-drawn-how = La large bande est la boucle sous tension.
 circuit-at-rest = Au repos, rien n’est touché
 circuit-closed = La boucle est fermée.
+circuit-way-closed = Un chemin pour le courant : { $one } – { $other }.
+circuit-way-open = Pas de chemin pour le courant : { $one } – { $other }.
 circuit-open = La boucle est ouverte.
 circuit-instrument = Fiche et testeur
 lamp-may = peut être allumée ou éteinte
@@ -690,7 +694,7 @@ notice-taken-down = décrochée
 
 ## A juniors’ evening
 kind-juniors = Pour une soirée de jeunes
-juniors-lead = Ce qui se fait sans adulte à ses côtés. Un adulte qui connaît l’atelier reste quand même dans la pièce. Cela découle de ce que disent les guides et de ce qu’ils emploient : solvants, fers, lames sous tension et secteur demandent plus.
+juniors-lead = Ce qui se fait sans adulte à ses côtés. Un adulte qui connaît l’atelier reste quand même dans la pièce. Cela découle de ce que disent les guides et de ce qu’ils emploient : solvants, fers, lames qui font ressort et secteur demandent plus.
 juniors-jobs-anyone = Travaux ouverts à tous
 juniors-jobs-supervised = Travaux avec quelqu’un qui sait les faire
 juniors-jobs-adult = Travaux réservés aux adultes

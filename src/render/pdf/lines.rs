@@ -98,6 +98,8 @@ pub struct Line {
     pub ticked: bool,
     /// Minutes, and the share found so far.
     pub aside: Option<String>,
+    /// What is opened for it first, each with a box.
+    pub opens: Vec<Vec<Run>>,
     /// Paragraphs below, in the lighter voice.
     pub says: Vec<Para>,
     /// Single instructions, each with a box, one below the other.

@@ -353,7 +353,7 @@ fn asked(probe: &SheetProbe, setter: &mut Setter<'_>) -> Block {
         let words = setter.say_with("sheet-open", &[("job", &title), ("minutes", &minutes)]);
         plain(words)
     });
-    let subs: Vec<Vec<Run>> = opened.collect();
+    let opens: Vec<Vec<Run>> = opened.collect();
     let boxes = probe.answers.iter().map(|answer| answered(answer, setter)).collect();
     line(Line {
         number: Some(probe.number.to_string()),
@@ -361,7 +361,7 @@ fn asked(probe: &SheetProbe, setter: &mut Setter<'_>) -> Block {
         does: heavy(setter.plain(&probe.ask)),
         aside: Some(setter.say_with("sheet-found", &[("minutes", &minutes), ("share", &share)])),
         says: probe.how.as_ref().map_or_else(Vec::new, |how| one_para(wording(how, setter))),
-        subs,
+        opens,
         boxes,
         ..Line::default()
     })
