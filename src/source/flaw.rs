@@ -38,7 +38,12 @@ pub enum What {
     /// A tab where YAML wants spaces.
     Tab,
     /// YAML cannot be made out.
-    Syntax(Garbled),
+    Syntax {
+        /// What happened.
+        garbled: Garbled,
+        /// The quote or bracket on a line above that the place lies behind: what is missing is most often its end.
+        opened: Option<Place>,
+    },
     /// A `&name` on a value.
     Anchor,
     /// A `*name` for a value.

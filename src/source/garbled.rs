@@ -69,6 +69,49 @@ pub(super) fn garbled(error: &ScanError, text: &Text) -> (Range<usize>, Garbled)
     (here, what)
 }
 
+/// The quote or bracket that was opened on a line above a byte and holds it, or ends on its line: there the end was forgotten, and
+/// the parser took everything up to the next such sign for a text. A guess as a person makes it: only a sign at the head of a value
+/// opens, and texts under `>-` or `|` are not told apart.
+pub(super) fn opened_above(text: &Text, at: usize) -> Option<usize> {
+    let before = text.text.get(..at)?;
+    let (start, _) = line_at(text, at);
+    let (mut open, mut ended): (Vec<(usize, char)>, Option<usize>) = (Vec::new(), None);
+    let mut head = true;
+    let mut last = '\n';
+    let mut comment = false;
+    for (place, sign) in before.char_indices() {
+        let quote = open.last().map(|(_, opening)| *opening).filter(|opening| matches!(opening, '"' | '\''));
+        match (quote, sign) {
+            (_, '\n') => comment = false,
+            _ if comment => {}
+            (Some(quote), _) if sign == quote && last != '\\' => ended = open.pop().map(|(from, _)| from),
+            (Some(_), _) => {}
+            (None, '#') if last.is_whitespace() => comment = true,
+            (None, '"' | '\'' | '[' | '{') if head => open.push((place, sign)),
+            (None, ']' | '}') => drop(open.pop()),
+            _ => {}
+        }
+        // A value begins behind a gap that follows a colon, a hyphen or a comma, and at once behind a bracket.
+        head = match sign {
+            ' ' => head || matches!(last, ':' | '-' | ','),
+            '\n' | '[' | '{' => true,
+            _ => false,
+        };
+        last = sign;
+    }
+    let holds = open.last().map(|(from, _)| *from);
+    ended
+        .filter(|from| *from < start && text.text.get(*from..start).is_some() && ends_on_line(before, *from, start))
+        .or(holds)
+        .filter(|from| *from < start)
+}
+
+/// Whether the quote that was opened at `from` ends behind `start`.
+fn ends_on_line(before: &str, from: usize, start: usize) -> bool {
+    let Some(quote) = before.get(from..from + 1) else { return false };
+    before.get(from + 1..start).is_some_and(|between| !between.contains(quote))
+}
+
 /// The sign at a byte; nothing at the end of a line.
 fn sign_at(text: &Text, at: usize) -> Range<usize> {
     let sign = text.text.get(at..).and_then(|rest| rest.chars().next());

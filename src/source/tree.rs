@@ -5,7 +5,7 @@
 //! directives, equal keys, more than [`MAX_DEPTH`] levels or [`MAX_NODES`] values. A number keeps its text as written.
 
 use super::flaw::{Flaw, What};
-use super::garbled::garbled;
+use super::garbled::{garbled, opened_above};
 use super::place::{FileId, Place, Text};
 use granit_parser::{ErrorKind, Event, Options, Parser, ScanError, Span};
 use std::collections::BTreeMap;
@@ -337,7 +337,10 @@ impl<'a> Grower<'a> {
             _ if self.set_in_by_tab(place.line) => return self.note_tab(place),
             ErrorKind::RecursionLimitExceeded => What::TooDeep,
             ErrorKind::DirectiveDisallowed => What::Directive,
-            _ => What::Syntax(garbled),
+            _ => {
+                let opened = opened_above(self.text, place.start as usize);
+                What::Syntax { garbled, opened: opened.map(|at| self.text.place(self.file, at..at + 1)) }
+            }
         };
         self.flaws.push(Flaw::new(place, what));
     }

@@ -57,7 +57,7 @@ fn from_text_flaw(place: Place, what: What) -> Finding {
             "delete it; where a new line is meant, press Enter",
         ),
         What::Tab => plain(Code::Tab, "a tab where YAML wants spaces", "set the line in with spaces instead"),
-        What::Syntax(garbled) => yaml::garbled(place, &garbled),
+        What::Syntax { garbled, opened } => yaml::garbled(place, &garbled, opened),
         What::Anchor => plain(Code::Anchor, "an anchor, which guides do not use", "take the `&…` out"),
         What::Alias => {
             plain(Code::Alias, "an alias, which guides do not use", "write the value itself, or put the text in quotes")

@@ -4,10 +4,16 @@ use crate::proof::code::Code;
 use crate::proof::finding::Finding;
 use crate::source::{Garbled, Place};
 
-/// YAML that cannot be made out.
-pub fn garbled(place: Place, what: &Garbled) -> Finding {
+/// YAML that cannot be made out, and the quote or bracket on a line above that was perhaps never closed.
+pub fn garbled(place: Place, what: &Garbled, opened: Option<Place>) -> Finding {
     let (message, help) = words(what);
-    Finding::new(Code::YamlSyntax, place, message, help)
+    match opened {
+        None => Finding::new(Code::YamlSyntax, place, message, help),
+        Some(opened) => {
+            let help = format!("look at line {} first: what is opened there is not closed on its line", opened.line);
+            Finding::new(Code::YamlSyntax, place, message, help).also(opened, "opened here")
+        }
+    }
 }
 
 fn words(what: &Garbled) -> (String, &'static str) {
