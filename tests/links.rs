@@ -13,19 +13,8 @@ use std::sync::LazyLock;
 const FRAME: &[&str] = &["main", "find", "find-words", "find-said", "all"];
 
 /// Shapes and patterns that drawings refer to by name; one file that holds all pages has them once.
-const SHARED_SHAPES: &[&str] = &[
-    "hatch",
-    "hatch-blue",
-    "weave",
-    "mesh",
-    "lamp-lit",
-    "lamp-lit-white",
-    "lamp-lit-coloured",
-    "lamp-dark",
-    "lamp-comes-and-goes",
-    "lamp-comes-and-goes-white",
-    "lamp-comes-and-goes-coloured",
-];
+const SHARED_SHAPES: &[&str] =
+    &["hatch", "hatch-blue", "weave", "mesh", "lamp-lit", "lamp-dark", "lamp-comes-and-goes"];
 
 /// The switch between the wordings: a page has one, and all pages share what it is set to.
 const WORDING: &[&str] = &["wording-full", "wording-short"];

@@ -9,8 +9,8 @@
   /** What a plain link to a level ends in. */
   const LEVEL_ANCHOR = /-level-([123])$/;
 
-  /** Tenths of a minute as whole minutes, half up, as the handbook rounds. */
-  const whole = (tenths) => Math.floor((tenths + 5) / 10);
+  /** Tenths of a minute as minutes, with the tenth if there is one: what is added up has to add up. */
+  const minutes = (tenths) => (tenths / 10).toLocaleString(document.documentElement.lang || undefined, { maximumFractionDigits: 1, useGrouping: false });
 
   const newSeed = () => Array.from(window.crypto.getRandomValues(new Uint8Array(4)), (byte) => LETTERS[byte % LETTERS.length]).join("");
 
@@ -127,7 +127,7 @@
         item.querySelector("button").setAttribute("aria-disabled", String(stopped || done.has(index)));
         item.querySelector("[data-next]").hidden = next !== index;
       });
-      one("[data-minutes]").textContent = whole(run.spent);
+      one("[data-minutes]").textContent = minutes(run.spent);
       one("[data-open]").textContent = listed(run.open.map(jobWords));
       one("[data-possible]").hidden = level !== 1;
       all("[data-suspect]").forEach((item) => {
@@ -173,7 +173,7 @@
       const probe = step.kind === "probe";
       put("did", probe ? probeWords(step.index) : readingWords(step.index));
       put("answer", probe ? answerWords(step.index, step.answer) : figure(step.index, step.answer));
-      put("minutes", whole(step.minutes));
+      put("minutes", minutes(step.minutes));
       const out = step.out.map(suspectWords);
       const told = step.told ? (out.length ? out.join("; ") : say("LessLikely")) : say("Nothing");
       put("out", step.needless ? say("Needless") : told);
@@ -187,9 +187,9 @@
       const body = table.querySelector("tbody");
       body.replaceChildren();
       shown.path.forEach((step) => row(step, body));
-      table.querySelector("[data-closing]").textContent = whole(rules.closing(shown));
+      table.querySelector("[data-closing]").textContent = minutes(rules.closing(shown));
       const total = table.querySelector("[data-total]");
-      total.textContent = whole(shown.spent + rules.closing(shown));
+      total.textContent = minutes(shown.spent + rules.closing(shown));
       total.dataset.tenths = shown.spent + rules.closing(shown);
     }
 
@@ -247,8 +247,8 @@
         level,
         cause: word(verdict.cause),
         remedy: word(verdict.remedy),
-        minutes: whole(run.spent + rules.closing(run)),
-        least: whole(least.spent + rules.closing(least)),
+        minutes: (run.spent + rules.closing(run)) / 10,
+        least: (least.spent + rules.closing(least)) / 10,
         steps: run.path.length,
       };
       window.keep.set("practice", JSON.stringify([...kept(), result].slice(-MOST_KEPT)));

@@ -157,7 +157,7 @@
       reading.dataset.verdict = verdict;
       const word = words["say" + verdict[0].toUpperCase() + verdict.slice(1)] || "";
       const without = off > 0 && !Number.isNaN(measured) && field.value.trim();
-      output.textContent = without ? `${leads.dataset.sayLess} ${value} ${words.unit || ""}, ${word}`.replace(" ,", ",") : word;
+      output.textContent = without ? `${leads.dataset.sayLess} ${value.toLocaleString(document.documentElement.lang || undefined, { maximumFractionDigits: 6, useGrouping: false })} ${words.unit || ""}, ${word}`.replace(" ,", ",") : word;
       field.setAttribute("aria-invalid", String(verdict === "unclear"));
     };
     output.hidden = false;

@@ -131,12 +131,15 @@ impl<'h> Printer<'h> {
     }
 }
 
+/// Files by their addresses, and letters that no face of ours has.
+type Sheets = (BTreeMap<String, Vec<u8>>, BTreeSet<char>);
+
 /// A PDF for every sheet of a handbook, by the address beside it; the sheets' pages get links to them. Which letters have no face is
 /// said for all of them.
 ///
 /// # Errors
 /// When the typesetter refuses: a fault of the program.
-pub fn beside_sheets(handbook: &mut Handbook) -> Result<(BTreeMap<String, Vec<u8>>, BTreeSet<char>), PdfFailed> {
+pub fn beside_sheets(handbook: &mut Handbook) -> Result<Sheets, PdfFailed> {
     let printer = Printer::of(handbook);
     let sheets = handbook.pages.iter().filter_map(|page| Some((page, sheet_of(page)?)));
     let mut files = BTreeMap::new();
