@@ -34,7 +34,7 @@ fn shown(guides: &Guides) -> BTreeMap<&str, Place> {
 }
 
 /// The name as the least particular of systems takes it: no capitals, and composed letters (Unicode Standard Annex 15, form C).
-fn folded(name: &str) -> String {
+pub(super) fn folded(name: &str) -> String {
     let lower: String = name.nfc().flat_map(char::to_lowercase).collect();
     lower.nfc().collect()
 }

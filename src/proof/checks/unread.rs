@@ -3,6 +3,7 @@
 //!
 //! Leaves to others: pictures that are listed (`checks::pictures`).
 
+use super::names::folded;
 use super::pictures::kind;
 use crate::model::{Guides, Kind, unfilled};
 use crate::proof::finding::Finding;
@@ -71,7 +72,10 @@ fn unlisted(folder: &Folder) -> Vec<&str> {
     if listed.iter().any(|path| !photos.iter().any(|name| is(name, path))) {
         return Vec::new();
     }
-    photos.into_iter().filter(|name| !listed.iter().any(|path| is(name, path))).collect()
+    // One that some systems take for another has its own finding (`checks::names`): which of the two is meant is not known.
+    let twins = |name: &&str| photos.iter().filter(|other| folded(other) == folded(name)).count() > 1;
+    let unlisted = |name: &&str| !listed.iter().any(|path| is(name, path)) && !twins(name);
+    photos.iter().copied().filter(unlisted).collect()
 }
 
 /// Every path that some guide names as a picture's, be it sound or not, or replaced by one of the club's own.
