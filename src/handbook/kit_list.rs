@@ -4,7 +4,7 @@
 //! The model of time: one pair of hands. Hands-on times add up, over guides and pieces; waiting goes on beside other work and beside
 //! other waiting, so that only the longest is added.
 
-use super::laying::{Laying, safety};
+use super::laying::{Laying, most_serious_first, safety};
 use super::page::{Body, KitLine, KitList, KitTime, KitTimes, Link, Need, Needs, Page, SafetyNote, Sheet, SheetOf};
 use super::{addresses, frame, guides};
 use crate::model::Kind;
@@ -88,13 +88,6 @@ fn list(fetched: &[Fetched], pieces: u32) -> KitList {
         total: total(fetched, pieces),
         safety: most_serious_first(fetched.iter().flat_map(|one| one.notes.clone())),
     }
-}
-
-fn most_serious_first(notes: impl Iterator<Item = SafetyNote>) -> Vec<SafetyNote> {
-    let mut notes: Vec<SafetyNote> = notes.collect();
-    notes.sort_by_key(|note| note.signal);
-    notes.dedup();
-    notes
 }
 
 fn hands_on(fetched: &[Fetched], pieces: u32) -> u32 {

@@ -219,12 +219,13 @@ pub fn lines(lines: &Many<Line>) -> Vec<String> {
 
 /// Safety notes, the most serious first.
 pub fn safety<'s>(notes: impl IntoIterator<Item = &'s Tolerant<Safety>>) -> Vec<SafetyNote> {
-    let mut notes: Vec<SafetyNote> = notes
-        .into_iter()
-        .filter_map(Tolerant::sound)
-        .filter_map(Safety::note)
-        .map(|(signal, says)| SafetyNote { signal, says: says.value.0.clone() })
-        .collect();
+    let notes = notes.into_iter().filter_map(Tolerant::sound).filter_map(Safety::note);
+    most_serious_first(notes.map(|(signal, says)| SafetyNote { signal, says: says.value.0.clone() }))
+}
+
+/// The same of notes that are made already: each once beside its like.
+pub fn most_serious_first(notes: impl Iterator<Item = SafetyNote>) -> Vec<SafetyNote> {
+    let mut notes: Vec<SafetyNote> = notes.collect();
     notes.sort_by_key(|note| note.signal);
     notes.dedup();
     notes
