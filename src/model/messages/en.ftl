@@ -443,6 +443,12 @@ count-of-faults = { $n ->
 circuit-figure-sound = Sound kit, held the same way:
 lamps-by-kit = Choose the item and the instrument
 lamps-of-lead = Find the lamp, then the row that does what yours does.
+lamps-of-lead-together = Find the row in which every lamp does what yours does. If you saw only one lamp, go to its own table.
+lamps-together = All lamps together, { $seen }
+lamps-as-sound = { $n ->
+    [one] the other lamp as with sound kit
+   *[other] the other { $n } lamps as with sound kit
+}
 lamps-of-others = Other guides
 lamps-of-other = { $title }, { $seen }
 lamps-by-kit-how = Computed from the circuits. A fault stands in every row that it can show.

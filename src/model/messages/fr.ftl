@@ -509,6 +509,12 @@ count-of-faults = { $n ->
    *[other] { $n } pannes peuvent le montrer
  }
 lamps-of-lead = Trouvez la lampe, puis la ligne qui fait comme la vôtre.
+lamps-of-lead-together = Cherchez la ligne où chaque lampe fait ce que font les vôtres. Si vous n’en avez vu qu’une, allez à son propre tableau.
+lamps-together = Toutes les lampes ensemble, { $seen }
+lamps-as-sound = { $n ->
+    [one] l’autre lampe comme sur du matériel en bon état
+   *[other] les { $n } autres lampes comme sur du matériel en bon état
+}
 lamps-of-others = Autres guides
 lamps-of-other = { $title }, { $seen }
 
