@@ -505,6 +505,13 @@ torque-unjudged = Not held against a proof load: none is published for this mate
 fetch-lead = What to lay out for each job and check, and how long it takes for several pieces.
 fetch-model = The times are for one pair of hands: hands-on times add up; waiting goes on beside other work, so that only the longest wait is added.
 fetch-together = For several guides together: coquille sheet --kit GUIDE GUIDE
+fetch-several = For several together
+fetch-several-how = Tick below what you will do. Parts and times add up here; each tool is fetched once.
+fetch-pieces = For how many pieces?
+fetch-pick = Take this along
+fetch-print = Print this list
+fetch-untick = Start again
+fetch-times = { $n } × { $what }
 fetch-for = For { $n ->
     [one] 1 piece
    *[other] { $n } pieces

@@ -760,6 +760,13 @@ torque-unjudged = Non comparé à une charge d’épreuve : aucune n’est publi
 fetch-lead = Ce qu’il faut préparer pour chaque travail et chaque contrôle, et le temps pour plusieurs pièces.
 fetch-model = Les temps valent pour une paire de mains : le travail s’additionne ; l’attente court pendant d’autres travaux, et seule la plus longue s’ajoute.
 fetch-together = Pour plusieurs guides ensemble : coquille sheet --kit GUIDE GUIDE
+fetch-several = Pour plusieurs à la fois
+fetch-several-how = Cochez plus bas ce que vous ferez. Pièces et durées s’additionnent ici ; chaque outil ne se prend qu’une fois.
+fetch-pieces = Pour combien de pièces de matériel ?
+fetch-pick = Ajouter à la liste
+fetch-print = Imprimer cette liste
+fetch-untick = Recommencer
+fetch-times = { $n } × { $what }
 fetch-for = Pour { $n ->
     [one] 1 pièce
    *[other] { $n } pièces
