@@ -14,7 +14,7 @@ static MARKING_BLUE: Dir<'static> = include_dir!("$CARGO_MANIFEST_DIR/themes/mar
 pub(super) const FRAME: &str = "pages/frame.html";
 
 /// A look, ready to be used.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Theme {
     files: BTreeMap<String, Vec<u8>>,
     colours: style::Colours,
