@@ -39,7 +39,8 @@ impl std::fmt::Display for ThemeFailed {
 impl std::error::Error for ThemeFailed {}
 
 /// The scripts of every page, in the order in which they run.
-const PAGE_SCRIPTS: [&str; 8] = ["keep", "wording", "ticks", "readings", "search", "here", "hand-over", "print"];
+const PAGE_SCRIPTS: [&str; 9] =
+    ["keep", "wording", "ticks", "readings", "search", "here", "hand-over", "print", "fetch"];
 
 impl Theme {
     /// The theme that comes with the program, with a club's files laid over it.
