@@ -10,7 +10,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::LazyLock;
 
 /// The frame of every page: in one file that holds all pages, the frame stands once.
-const FRAME: &[&str] = &["main", "find", "find-words", "find-said", "all"];
+const FRAME: &[&str] = &["main", "find", "all"];
 
 /// Shapes and patterns that drawings refer to by name; one file that holds all pages has them once.
 const SHARED_SHAPES: &[&str] =

@@ -1,6 +1,6 @@
 //! What templates can call: words, texts, drawings.
 //!
-//! Filters: `prose`, `line`, `yaml`, `place`, `figures`. Functions: `say`, `lamp`, `bar`, `scale_of`, `rail_drawing`, `chain_drawing`, `minutes_rule`,
+//! Filters: `prose`, `line`, `runs`, `yaml`, `place`, `figures`. Functions: `say`, `lamp`, `bar`, `scale_of`, `rail_drawing`, `chain_drawing`, `minutes_rule`,
 //! `map_drawing`, `circuit_drawing`, `shapes`, `qr`. None decides what a page says.
 
 use super::figures::{Shapes, chain, circuit, lamp, map, minutes, rail, shares};
@@ -90,6 +90,7 @@ fn texts(tera: &mut Tera, words: &Arc<Words>, targets: &Arc<Targets>) {
     tera.register_filter("line", move |text: &str, _: Kwargs, _: &State<'_>| {
         Value::safe_string(&prose::line(text, &known, &said))
     });
+    tera.register_filter("runs", |said: Vec<String>, _: Kwargs, _: &State<'_>| runs(&said));
     tera.register_filter("yaml", |text: &str, _: Kwargs, _: &State<'_>| Value::safe_string(&code::yaml(text)));
     let said = words.clone();
     tera.register_filter("place", move |place: &str, _: Kwargs, _: &State<'_>| place_name(place, &said));
@@ -97,6 +98,20 @@ fn texts(tera: &mut Tera, words: &Arc<Words>, targets: &Arc<Targets>) {
     tera.register_filter("figures", move |text: &str, _: Kwargs, _: &State<'_>| said.figures(text));
     let said = words.clone();
     tera.register_function("say", move |args: Kwargs, _: &State<'_>| say(&said, &args));
+}
+
+/// What is said for 0, 1, 2, …, with those alike but for their number said once: `0:none|1:1 page|2:# pages`.
+fn runs(said: &[String]) -> String {
+    let mut parts: Vec<(usize, String)> = Vec::new();
+    for (number, words) in said.iter().enumerate() {
+        let alike = words.replace(&number.to_string(), "#");
+        let goes_on = parts.last().is_some_and(|(_, last)| *last == alike && alike.contains('#'));
+        if !goes_on {
+            parts.push((number, alike));
+        }
+    }
+    let parts: Vec<String> = parts.iter().map(|(number, words)| format!("{number}:{words}")).collect();
+    parts.join("|")
 }
 
 /// What people call a place: the message for one that the program knows, and the id as words for a club's own.

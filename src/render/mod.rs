@@ -8,6 +8,7 @@ pub mod figures;
 pub mod forms;
 mod functions;
 mod inside;
+mod lean;
 #[cfg(feature = "pdf")]
 pub mod pdf;
 mod prose;
@@ -319,9 +320,15 @@ fn one(
     context.insert_value("index", indexes.get(&page.root).cloned().unwrap_or_else(Value::none));
     let name = format!("pages/{}.html", template(&page.body));
     let html = tera.render(&name, &context).map_err(|error| faulty(&name, &error))?;
-    let mut bytes = words.set(inside.led(prose::rooted(&html, &page.root), &page.root)).into_bytes();
+    let address = inside.address(&page.address);
+    let mut html = words.set(inside.led(prose::rooted(&html, &page.root), &page.root));
+    // A section of a file of many pages has its ways and shapes in common with the others.
+    if page.root != prose::ROOT {
+        html = lean::lean(html, &address, &page.root);
+    }
+    let mut bytes = html.into_bytes();
     bytes.shrink_to_fit();
-    Ok((inside.address(&page.address), bytes))
+    Ok((address, bytes))
 }
 
 /// The template of a body.

@@ -111,10 +111,21 @@ fn seen(state: Lamp, light: Light) -> Light {
 
 /// The yellow glyphs as shapes, to stand once inside `<defs>`; ids start with `lamp-`.
 pub fn shapes() -> String {
-    let shape = |state: Lamp| {
-        svg::group(&state.class(Light::Yellow)).with("id", state.id()).all(state.strokes(Light::Yellow)).print()
-    };
     Lamp::ALL.map(shape).concat()
+}
+
+fn shape(state: Lamp) -> String {
+    svg::group(&state.class(Light::Yellow)).with("id", state.id()).all(state.strokes(Light::Yellow)).print()
+}
+
+/// A page without the shapes of lamps that it does not show.
+pub fn without_idle_shapes(mut html: String) -> String {
+    for state in Lamp::ALL {
+        if !html.contains(&format!("\"#{}\"", state.id())) {
+            html = html.replacen(&shape(state), "", 1);
+        }
+    }
+    html
 }
 
 #[cfg(test)]

@@ -50,7 +50,9 @@ pub(super) fn path(class: &str, data: impl Into<String>) -> Element {
 
 /// A rectangle.
 pub(super) fn rect(class: &str, x: f64, y: f64, width: f64, height: f64) -> Element {
-    element("rect").class(class).at("x", x).at("y", y).at("width", width).at("height", height)
+    // At nought is where a rectangle is if nothing is said, and there are some thousand of them.
+    let placed = |element: Element, name, at: f64| if at == 0.0 { element } else { element.at(name, at) };
+    placed(placed(element("rect").class(class), "x", x), "y", y).at("width", width).at("height", height)
 }
 
 /// A circle.
@@ -114,7 +116,7 @@ impl Element {
 
     /// Makes this a picture that is not read out: what it shows is said beside it.
     pub(super) fn silent(self) -> Self {
-        self.with("aria-hidden", "true").with("focusable", "false")
+        self.with("aria-hidden", "true")
     }
 
     /// The element as text.

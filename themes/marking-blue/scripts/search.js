@@ -5,8 +5,10 @@
 
    The index: { pages: [{ href, title, kind, about, also, text }], names: { "other name": ["name", …] } }.
    Nothing is fetched when data-scripts is empty: then both stand in the file.
-   Markup: form.search[data-root][data-scripts][data-found] > label, input, [role=status].search-said, ol.rows.
-   data-found holds the words for 0, 1, 2, … pages found, parted by "|"; there are as many as pages are shown. */
+   Markup: form.search[id][data-root][data-scripts][data-label][data-found][data-most]; what stands in it is made here, since without
+   this script there is nothing to type into.
+   data-found holds the words for 0, 1, 2, … pages found, parted by "|": each says from which number on it holds, and # is the number;
+   data-most is how many pages are shown. */
 (function () {
   "use strict";
 
@@ -75,16 +77,31 @@
 
   function part(element, name, words) {
     const made = document.createElement(element);
-    made.className = name;
+    if (name) made.className = name;
     made.textContent = words;
     return made;
   }
 
+  /** The label, the field, what is said of the pages found, and their list. */
+  function furnished(form) {
+    const label = part("label", "", form.dataset.label);
+    label.htmlFor = `${form.id}-words`;
+    const field = part("input", "", "");
+    Object.assign(field, { id: label.htmlFor, type: "search", autocomplete: "off", spellcheck: false, enterKeyHint: "search" });
+    const said = part("p", "search-said", "");
+    said.id = `${form.id}-said`;
+    said.setAttribute("role", "status");
+    field.setAttribute("aria-describedby", said.id);
+    const list = part("ol", "rows", "");
+    list.hidden = true;
+    form.replaceChildren(label, field, said, list);
+    return { field, said, list };
+  }
+
   function equip(form) {
-    const field = form.querySelector("input");
-    const said = form.querySelector(".search-said");
-    const list = form.querySelector("ol");
-    const found = form.dataset.found.split("|");
+    const { field, said, list } = furnished(form);
+    const found = form.dataset.found.split("|").map((part) => [parseInt(part, 10), part.replace(/^\d+:/, "")]);
+    const words = (number) => found.findLast(([from]) => from <= number)[1].replaceAll("#", number);
     const sources = form.dataset.scripts.split("|").filter(Boolean).map((name) => form.dataset.root + name);
     let turn = 0;
 
@@ -96,11 +113,11 @@
         said.textContent = "";
         return;
       }
-      const pages = find(await ready(sources), text, found.length - 1);
+      const pages = find(await ready(sources), text, Number(form.dataset.most));
       if (mine !== turn) return;
       list.replaceChildren(...pages.map((page) => row(page, form.dataset.root)));
       list.hidden = pages.length === 0;
-      said.textContent = found[pages.length];
+      said.textContent = words(pages.length);
     }
 
     /** Arrows go from the field through the links and back; Escape empties the field. */

@@ -209,10 +209,9 @@ fn bracket((from, to): (f64, f64)) -> Element {
 /// Thin lines from each part to the middle of its band; the style sheet shows them when the rail is upright.
 fn leaders(ends: impl ExactSizeIterator<Item = (f64, f64)>) -> Element {
     let band = WIDTH / ends.len().max(1) as f64;
-    let lines = ends.enumerate().map(|(index, (x, y))| {
-        svg::path("d-lead", svg::Trace::from(x, y).line((index as f64 + 0.5) * band, 0.0).open())
-    });
-    svg::group("d-leads").all(lines)
+    let lines =
+        ends.enumerate().map(|(index, (x, y))| svg::Trace::from(x, y).line((index as f64 + 0.5) * band, 0.0).open());
+    svg::group("d-leads").add(svg::path("d-lead", lines.collect::<String>()))
 }
 
 #[cfg(test)]
