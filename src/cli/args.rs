@@ -66,10 +66,13 @@ pub enum Command {
     /// A name that is unique without its prefix may be given without it.
     #[command(after_help = "Example: coquille meter foil-on-the-bench --fault worn-at-barrel")]
     Meter(MeterJob),
-    /// Count the cases that were written down at the bench.
+    /// Count the cases that were written down at the bench, or what failed at an event.
     ///
-    /// Prints updated counts for each guide, with what they do to its minutes, to look at and paste. No guide is changed.
-    #[command(after_help = "The table is CSV with a first line: date,item number,guide,cause,minutes\n\
+    /// Prints updated counts for each guide, with what they do to its minutes, to look at and paste. Of what failed at weapon
+    /// control it prints an index by the guide that mends it, and what to teach next. No guide is changed.
+    #[command(after_help = "The table is CSV. Its first line says what it holds:\n  \
+        date,item number,guide,cause,minutes   cases at the bench\n  \
+        date,number,check,item,why             what failed: a row for each tick on a slip\n\
         Example: coquille tally bench.csv -o counts.yaml")]
     Tally(TallyJob),
     /// Make bench sheets to print: as PDF, or as one HTML file.
