@@ -442,10 +442,15 @@ fn every_number_has_a_sheet_that_starts_on_an_odd_page_and_counts_its_own() {
 #[ignore = "needs poppler-utils"]
 fn every_page_has_the_title_the_code_and_its_number() {
     for (id, file) in FILED.iter() {
-        let (page, pages) = (sheet(&CLUB, id), texts(&file.path));
-        let count = pages.len();
+        let (page, mut pages) = (sheet(&CLUB, id), texts(&file.path));
+        // A page that is left empty before a right-hand one has no head.
+        pages.retain(|text| !text.trim().is_empty());
+        // The index after a queue counts its own pages.
+        let index = usize::from(*id == "weapon-control-foil");
+        let count = pages.len() - index;
         for (at, text) in pages.iter().enumerate() {
-            assert!(text.contains(&format!("Page {} of {count}", at + 1)), "{id}: {text}");
+            let number = if at < count { format!("Page {} of {count}", at + 1) } else { "Page 1 of 1".to_owned() };
+            assert!(text.contains(&number), "{id}: {text}");
             assert!(
                 letters(text).contains(&page.code) && letters(text).contains(&letters(&page.title)),
                 "{id}: {text}"
