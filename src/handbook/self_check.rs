@@ -24,6 +24,8 @@ const FEWEST: usize = 3;
 /// From so many of the nearest values of a limit the wrong choices are taken: if they were the nearest of all, the right one would
 /// always stand in their middle.
 const NEAREST: usize = 6;
+/// A value so many times as large or as small is no choice for anybody, and is offered only where there is none nearer.
+const FAR: f64 = 10.0;
 
 /// The questions of a stop.
 pub fn questions(laying: &Laying<'_>, stop: &model::LearningStop) -> Vec<CheckQuestion> {
@@ -275,7 +277,8 @@ fn limit(right: &LimitRow, all: &[LimitRow]) -> Option<CheckQuestion> {
     others.sort_by(|one, other| farness(right, one).total_cmp(&farness(right, other)).then(one.id.cmp(&other.id)));
     let mut values = BTreeSet::new();
     others.retain(|row| values.insert(&row.value));
-    others.truncate(NEAREST);
+    let near = others.iter().take_while(|row| farness(right, row) <= FAR).count();
+    others.truncate(if near + 1 < FEWEST { FEWEST - 1 } else { near.min(NEAREST) });
     let wrong = mixed(&right.id, others, |row| row.id.clone());
     let wrong = wrong.into_iter().map(|row| Said::bound(right, row)).collect();
     let told = Link { title: right.title.clone(), address: right.address.clone() };
