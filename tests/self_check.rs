@@ -72,7 +72,7 @@ fn every_question_has_one_right_choice_and_no_two_choices_say_the_same() {
         said.sort();
         said.dedup();
         assert_eq!(said.len(), question.choices.len(), "{question:?}");
-        assert!(said.len() > 1, "{question:?}");
+        assert!((3..=4).contains(&said.len()), "between two one may toss a coin: {question:?}");
     }
 }
 
@@ -144,4 +144,141 @@ fn the_danger_is_told_in_the_job_and_no_wrong_one_is() {
         assert!(job.contains(&quoted(right(question))), "{question:?}");
         assert!(wrong(question).all(|said| !job.contains(&quoted(said))), "{question:?}");
     }
+}
+
+/// A text as it is read: a short link prints about what its id says.
+fn printed(text: &str) -> String {
+    let mut words = String::new();
+    for part in text.split('<') {
+        let linked = part.split_once('>').filter(|(link, _)| link.contains(':') && !link.contains(' '));
+        match linked {
+            Some((link, rest)) => words.extend([link.split_once(':').unwrap().1, rest]),
+            None => words.push_str(part),
+        }
+    }
+    words
+}
+
+fn has_figure(text: &str) -> bool {
+    text.contains("<limit:") || printed(text).chars().any(|letter| letter.is_ascii_digit())
+}
+
+/// The letters of a value, without its figures: its units.
+fn units(value: &str) -> String {
+    value.chars().filter(|letter| letter.is_alphabetic() || "Ω°%".contains(*letter)).collect()
+}
+
+/// The number of a value in its first unit.
+fn number(said: &Said) -> f64 {
+    let Said::Bound { value, .. } = said else { panic!("{said:?} is no bound") };
+    let figures: String = value.chars().take_while(|letter| letter.is_ascii_digit() || *letter == '.').collect();
+    figures.parse().unwrap()
+}
+
+#[test]
+fn all_choices_of_a_question_are_of_one_kind_and_form() {
+    for question in questions("") {
+        for said in wrong(question) {
+            match (right(question), said) {
+                (Said::Bound { bound: one, value: own }, Said::Bound { bound: other, value }) => {
+                    assert_eq!((one, units(own)), (other, units(value)), "{question:?}");
+                }
+                (Said::Lamps { lamps: one }, Said::Lamps { lamps: other }) => {
+                    let looked = |lamps: &[coquille::handbook::page::LampShown]| -> Vec<String> {
+                        lamps.iter().map(|lamp| format!("{} {:?} {:?}", lamp.when, lamp.position, lamp.light)).collect()
+                    };
+                    assert_eq!(looked(one), looked(other), "{question:?}");
+                }
+                (Said::Text { text: one }, Said::Text { text: other }) => {
+                    let (a, b) = (printed(one).chars().count(), printed(other).chars().count());
+                    assert!(a.max(b) <= 2 * a.min(b), "{a} and {b} letters: {question:?}");
+                    assert_eq!(has_figure(one), has_figure(other), "{question:?}");
+                }
+                _ => panic!("of two kinds: {question:?}"),
+            }
+        }
+    }
+}
+
+/// The signal word that a note stands under, in any job.
+fn signal(note: &str) -> String {
+    let words = ["danger", "warning", "caution", "notice"];
+    let under = |value: &Value| -> Option<String> {
+        let map = value.as_mapping()?;
+        let found = words.iter().find(|word| map.get(**word).and_then(Value::as_str).map(str::trim) == Some(note));
+        found.map(|word| (*word).to_owned())
+    };
+    fn search(value: &Value, under: &dyn Fn(&Value) -> Option<String>) -> Option<String> {
+        under(value).or_else(|| match value {
+            Value::Sequence(items) => items.iter().find_map(|item| search(item, under)),
+            Value::Mapping(map) => map.values().find_map(|item| search(item, under)),
+            _ => None,
+        })
+    }
+    GUIDES.values().find_map(|guide| search(guide, &under)).unwrap_or_else(|| panic!("no note `{note}`"))
+}
+
+#[test]
+fn every_danger_to_choose_from_stands_under_the_same_signal_word() {
+    for question in questions("check-danger") {
+        let own = signal(text(right(question)));
+        assert_ne!(own, "notice");
+        assert!(wrong(question).all(|said| signal(text(said)) == own), "{question:?}");
+    }
+}
+
+#[test]
+fn every_first_question_is_chosen_among_questions_with_as_many_answers_to_choose_from() {
+    for question in questions("check-first-question") {
+        let probes = GUIDES[id(&question.told.address)]["probes"].as_sequence().unwrap();
+        let many = |said: &Said| {
+            let title =
+                |probe: &Value| probe.get("title").or(probe.get("ask")).unwrap().as_str().unwrap().trim().to_owned();
+            let probe = probes.iter().find(|probe| title(probe) == text(said)).unwrap();
+            probe.get("answers").and_then(Value::as_sequence).is_some_and(|answers| answers.len() > 2)
+        };
+        assert!(wrong(question).all(|said| many(said) == many(right(question))), "{question:?}");
+    }
+}
+
+/// How often each of some places came, with the number of all.
+fn places(at: impl Iterator<Item = usize>) -> (BTreeMap<usize, usize>, usize) {
+    let mut times = BTreeMap::new();
+    at.for_each(|place| *times.entry(place).or_insert(0) += 1);
+    let all = times.values().sum();
+    (times, all)
+}
+
+#[test]
+fn neither_its_place_nor_its_size_gives_the_right_choice_away() {
+    let (stands, all) =
+        places(questions("").iter().map(|question| question.choices.iter().position(|one| one.right).unwrap()));
+    assert_eq!(stands.len(), 4, "it stands in every place: {stands:?}");
+    assert!(stands.values().all(|times| times * 2 < all), "{stands:?}");
+
+    let rank = |question: &&CheckQuestion, size: &dyn Fn(&Said) -> f64| {
+        let own = size(right(question));
+        wrong(question).filter(|said| size(said) < own).count()
+    };
+    let (values, all) = places(questions("check-limit").iter().map(|question| rank(question, &number)));
+    assert!(values.len() > 1 && values.values().all(|times| times * 3 <= all * 2), "least to most: {values:?}");
+
+    let texts = ["check-first-question", "check-first-step", "check-danger"].into_iter().flat_map(questions);
+    let length = |said: &Said| printed(text(said)).chars().count() as f64;
+    let texts: Vec<&CheckQuestion> = texts.collect();
+    let (lengths, all) = places(texts.iter().map(|question| rank(question, &length)));
+    assert!(
+        lengths.len() > 1 && lengths.values().all(|times| times * 3 <= all * 2),
+        "shortest to longest: {lengths:?}"
+    );
+}
+
+#[test]
+fn no_wrong_choice_is_offered_again_and_again() {
+    let texts = ["check-danger", "check-first-question", "check-first-step"].into_iter().flat_map(questions);
+    let texts: Vec<&CheckQuestion> = texts.collect();
+    let mut times: BTreeMap<&str, usize> = BTreeMap::new();
+    texts.iter().flat_map(|question| wrong(question)).for_each(|said| *times.entry(text(said)).or_default() += 1);
+    let (said, most) = times.iter().max_by_key(|(_, times)| **times).unwrap();
+    assert!(most * 2 <= questions("check-danger").len() + 1, "{most} times: {said}");
 }

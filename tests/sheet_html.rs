@@ -130,6 +130,61 @@ fn a_queue_sheet_goes_instrument_by_instrument_and_ends_with_a_slip() {
     }
 }
 
+/// The index of what failed: each guide with the numbers of the items that lead to it.
+fn index(html: &str) -> Vec<(String, Vec<String>)> {
+    let (_, table) = html.split_once("<table class=\"bag failures\">").expect("an index");
+    let inside = |text: &str, from: &str, to: &str| -> Vec<String> {
+        text.split(from).skip(1).filter_map(|after| Some(after.split_once(to)?.0.to_owned())).collect()
+    };
+    let rows = table.split("<tr><th scope=\"row\">").skip(1);
+    rows.map(|row| (row.split('<').next().unwrap_or("").to_owned(), inside(row, "<p><b>", "</b>"))).collect()
+}
+
+#[test]
+fn a_queue_ends_with_one_index_of_what_failed_however_many_fencers_there_are() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let args = ["weapon-control-foil", "--for", "1..3", "-o", "queue.html"];
+    assert!(coquille(folder.path(), &args).status.success());
+    let html = written(folder.path(), "queue.html");
+    assert_eq!(html.matches("<section class=\"slip\">").count(), 3);
+    assert_eq!(html.matches("<table class=\"bag failures\">").count(), 1);
+    let (before, last) = html.rsplit_once("<article class=\"sheet").expect("sheets");
+    assert!(last.contains("bag failures") && !before.contains("bag failures"), "it comes last");
+    assert!(last.contains("with the most strokes is what to teach next"), "{last}");
+    // What the slip names as the cure of each item, in the order of the items.
+    let slip = html.split("<section class=\"slip\">").nth(1).and_then(|slip| slip.split("</section>").next());
+    let cures = slip.unwrap_or("").split("How to mend it: ").skip(1);
+    let cures: Vec<String> = cures.filter_map(|after| Some(after.split_once("</span>")?.0.to_owned())).collect();
+    let led: Vec<(String, Vec<String>)> =
+        cures.into_iter().zip(1..).map(|(guide, number): (String, u32)| (guide, vec![number.to_string()])).collect();
+    assert_eq!(index(&html), led, "each item of this list has a guide of its own");
+}
+
+#[test]
+fn items_with_the_same_guide_share_a_row_of_the_index_and_those_without_one_come_last() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let guides = folder.path().join("guides");
+    let run = |args: &[&str]| {
+        let done = Command::new(env!("CARGO_BIN_EXE_coquille")).current_dir(folder.path()).args(args).output();
+        let done = done.expect("coquille can be run");
+        assert!(done.status.success(), "{}", told(&done));
+    };
+    run(&["begin", "guides"]);
+    let file = guides.join("checks/cords-before-training.yaml");
+    let text = std::fs::read_to_string(&file).expect("the checklist");
+    let queue = text
+        .replace("minutes: 3\n", "minutes: 3\nsheet: queue\n")
+        .replace("done: ", "  - {item: clip, do: Clip grips., if not: cord-flickers}\ndone: ");
+    std::fs::write(&file, queue).expect("the checklist can be written");
+    run(&["sheet", "cords-before-training", "-o", "queue.html"]);
+    let html = written(folder.path(), "queue.html");
+    assert_eq!(html.matches("<article class=\"sheet").count(), 2, "a sheet with blanks, and the index");
+    let rows = index(&html);
+    let numbers: Vec<Vec<&str>> = rows.iter().map(|(_, items)| items.iter().map(String::as_str).collect()).collect();
+    assert_eq!(numbers, [vec!["1", "4"], vec!["3"], vec!["2"]], "{rows:?}");
+    assert_eq!(rows.last().map(|(guide, _)| guide.as_str()), Some("No guide yet: write one"));
+}
+
 /// The numbers that a line's answers lead on to, and how many answers it has.
 fn leads(line: &str) -> (Vec<usize>, usize) {
     let answers = line.split("<div class=\"boxes answered\">").nth(1).unwrap_or("");

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
 use coquille::cli::{Colour, Terminal};
+use coquille::handbook::page::{Body, SheetOf};
 use std::io::Write;
 use std::path::Path;
 use std::sync::{Arc, Mutex};
@@ -151,4 +152,99 @@ fn a_slip_in_a_causes_id_is_a_finding_and_words_written_in_by_hand_count_as_such
     );
     assert!(notes.contains("Counted 2 cases in 1 guide, 1 row left out."), "{notes}");
     assert!(counts.contains("# Seen: not on the list 0 to 2."), "{counts}");
+}
+
+/// A checklist for a queue: in the file the meter stands first, on the sheet what is looked at.
+const CONTROL: &str = "checklist: control
+title: Weapon control
+for: Before the bouts.
+minutes: 5
+sheet: queue
+items:
+  - {item: reading, do: Across the socket., with: meter, if not: dark}
+  - {item: blade, do: Blade without crack., if not: straighten}
+  - {item: bag, do: 'A bag, any <word:bag>.'}
+  - {item: tip, do: Tip holds., with: meter, if not: dark}
+";
+
+/// The handbook with a queue, and with a way to learn.
+fn with_control() -> tempfile::TempDir {
+    let folder = handbook();
+    let put = |name: &str, text: &str| std::fs::write(folder.path().join(name), text).unwrap();
+    put("control.yaml", CONTROL);
+    put("stores.yaml", "stores: bench\ntitle: Bench\ntools: [{tool: meter, title: Meter}]\n");
+    put("words.yaml", "words: trade\ntitle: Words\nentries: [{word: bag, title: Bag, says: It.}]\n");
+    put(
+        "way.yaml",
+        "learning: way\ntitle: A season\nfor: All.\nstops: [{stop: first, title: Finding it, read: [mend], practise: dark}]\n",
+    );
+    folder
+}
+
+fn failed(folder: &Path, rows: &str) -> (String, String) {
+    let table = folder.join("control.csv");
+    std::fs::write(&table, format!("date,number,check,item,why\n{rows}")).unwrap();
+    let (text, notes) = streams(&["tally", table.to_str().unwrap(), "--in", folder.to_str().unwrap()]);
+    (text, notes.split_whitespace().collect::<Vec<_>>().join(" "))
+}
+
+#[test]
+fn what_failed_is_counted_by_guide_and_the_most_frequent_is_taught_next() {
+    let folder = with_control();
+    let rows =
+        "7.11.2026,4,control,reading,open\n7.11.2026,5,Weapon control,Tip holds,\n7.11.2026,5,control,blade,crack\n";
+    let (text, notes) = failed(folder.path(), rows);
+    let at = |words: &str| text.find(words).unwrap_or_else(|| panic!("`{words}` in {text}"));
+    assert!(at("3 failures of 2 fencers") < at("  2  It is dark (dark)"), "{text}");
+    assert!(at("  2  It is dark (dark)") < at("  1  Do it (straighten)"), "{text}");
+    assert!(at("Teach next: It is dark.") < at("“A season”, at the stop “Finding it”"), "{text}");
+    assert_eq!(notes, "Counted 3 failures. No guide was changed.");
+}
+
+#[test]
+fn guides_with_as_many_failures_are_named_both_and_an_item_without_a_guide_asks_for_one() {
+    let folder = with_control();
+    let rows =
+        "7.11.2026,4,control,tip,\n7.11.2026,,control,blade,\n7.11.2026,6,control,bag,\n7.11.2026,7,control,bag,\n";
+    let (text, _) = failed(folder.path(), rows);
+    assert!(text.contains("control.csv: 4 failures.\n"), "one fencer has no number, so nobody counts them: {text}");
+    assert!(text.contains("  2  No guide yet: write one, and name it under `if not:`"), "{text}");
+    assert!(text.contains("Teach next: It is dark.") && text.contains("Or: Do it."), "{text}");
+}
+
+#[test]
+fn an_items_number_is_the_one_that_is_printed_on_the_sheet() {
+    let folder = with_control();
+    let read = coquille::source::read(folder.path()).unwrap();
+    let laid = coquille::handbook::lay_out(&coquille::proof::proof(&read), &read);
+    let queue = laid.pages.iter().find_map(|page| match &page.body {
+        Body::Sheet(sheet) => {
+            if let SheetOf::Queue(queue) = &sheet.of {
+                Some(queue)
+            } else {
+                None
+            }
+        }
+        _ => None,
+    });
+    let items: Vec<_> = queue.unwrap().list.groups.iter().flat_map(|group| &group.items).collect();
+    let first = items.iter().map(|item| item.id.as_str()).collect::<Vec<_>>();
+    assert_eq!(first, ["control-blade", "control-bag", "control-reading", "control-tip"]);
+    for item in items {
+        let (text, _) = failed(folder.path(), &format!("7.11.2026,4,control,{},\n", item.number));
+        let words = item.what.full.trim_end_matches('.').replace("<word:bag>", "bag");
+        assert!(text.contains(&format!("did not pass: {words}")), "{}: {text}", item.number);
+    }
+    assert!(failed(folder.path(), "7.11.2026,4,control,5,\n").1.contains("write its number on the sheet, 1 to 4"));
+}
+
+#[test]
+fn no_formula_comes_out_of_a_table_of_failures_either() {
+    let folder = with_control();
+    for cell in 0..5 {
+        let mut row = ["2026-11-02", "4", "control", "tip", "open"];
+        row[cell] = "=EVIL()";
+        let (text, notes) = failed(folder.path(), &format!("{}\n", row.join(",")));
+        assert!(notes.contains("formula") && !text.contains("EVIL") && !notes.contains("EVIL"), "{text}{notes}");
+    }
 }

@@ -1,7 +1,10 @@
 //! The commands and their options: spelled once, and from here come `--help`, the man page and the completions.
 
+use crate::model::Kind;
+use clap::builder::PossibleValue;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
+use std::sync::LazyLock;
 
 /// Binds a club's repair know-how into an offline handbook, and proofs it first.
 ///
@@ -63,10 +66,13 @@ pub enum Command {
     /// A name that is unique without its prefix may be given without it.
     #[command(after_help = "Example: coquille meter foil-on-the-bench --fault worn-at-barrel")]
     Meter(MeterJob),
-    /// Count the cases that were written down at the bench.
+    /// Count the cases that were written down at the bench, or what failed at an event.
     ///
-    /// Prints updated counts for each guide, with what they do to its minutes, to look at and paste. No guide is changed.
-    #[command(after_help = "The table is CSV with a first line: date,item number,guide,cause,minutes\n\
+    /// Prints updated counts for each guide, with what they do to its minutes, to look at and paste. Of what failed at weapon
+    /// control it prints an index by the guide that mends it, and what to teach next. No guide is changed.
+    #[command(after_help = "The table is CSV. Its first line says what it holds:\n  \
+        date,item number,guide,cause,minutes   cases at the bench\n  \
+        date,number,check,item,why             what failed: a row for each tick on a slip\n\
         Example: coquille tally bench.csv -o counts.yaml")]
     Tally(TallyJob),
     /// Make bench sheets to print: as PDF, or as one HTML file.
@@ -100,7 +106,7 @@ pub struct BeginJob {
     pub folder: Option<PathBuf>,
     /// Print one guide of a kind to fill in, and write nothing.
     #[arg(long, value_enum, value_name = "KIND", conflicts_with = "folder")]
-    pub guide: Option<Blank>,
+    pub guide: Option<KindName>,
     /// Start from the whole trade's handbook.
     #[arg(long, conflicts_with = "guide")]
     pub whole: bool,
@@ -122,31 +128,6 @@ pub enum UnitsName {
     Metric,
     /// Ounces, inches.
     Imperial,
-}
-
-/// A kind of guide that can be begun by itself.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub enum Blank {
-    /// Fault finding.
-    Symptom,
-    /// A job.
-    Procedure,
-    /// An inspection.
-    Checklist,
-    /// Parts, tools, consumables.
-    Stores,
-    /// Limits.
-    Limits,
-    /// The glossary.
-    Words,
-    /// A way to learn.
-    Learning,
-    /// An electrical model.
-    Circuit,
-    /// Where guides from elsewhere came from.
-    Pack,
-    /// The handbook as a whole.
-    Handbook,
 }
 
 /// `reckon`.
@@ -342,29 +323,35 @@ pub struct SchemaJob {
     pub kind: Option<KindName>,
 }
 
-/// A kind of guide as written on the command line.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub enum KindName {
-    /// `handbook.yaml`.
-    Handbook,
-    /// Fault finding.
-    Symptom,
-    /// A job.
-    Procedure,
-    /// An inspection.
-    Checklist,
-    /// An electrical model.
-    Circuit,
-    /// Parts, tools, consumables.
-    Stores,
-    /// Limits.
-    Limits,
-    /// The glossary.
-    Words,
-    /// Guides from elsewhere.
-    Pack,
-    /// A way to learn.
-    Learning,
+/// A kind of guide as written on the command line: the key that its guides start with.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct KindName(pub Kind);
+
+impl ValueEnum for KindName {
+    fn value_variants<'a>() -> &'a [Self] {
+        static NAMES: LazyLock<Vec<KindName>> = LazyLock::new(|| Kind::ALL.into_iter().map(KindName).collect());
+        &NAMES
+    }
+
+    fn to_possible_value(&self) -> Option<PossibleValue> {
+        Some(PossibleValue::new(self.0.key()).help(about(self.0)))
+    }
+}
+
+/// What guides of a kind are.
+fn about(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Handbook => "The handbook as a whole",
+        Kind::Symptom => "Fault finding",
+        Kind::Procedure => "A job",
+        Kind::Checklist => "An inspection",
+        Kind::Circuit => "An electrical model",
+        Kind::Stores => "Parts, tools, consumables",
+        Kind::Limits => "Limits",
+        Kind::Words => "The glossary",
+        Kind::Pack => "Where guides from elsewhere came from",
+        Kind::Learning => "A way to learn",
+    }
 }
 
 /// `completions`.

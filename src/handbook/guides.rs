@@ -110,7 +110,8 @@ pub fn checklist(laying: &Laying<'_>, guide: &model::Checklist) -> Checklist {
     }
 }
 
-fn check_item(laying: &Laying<'_>, guide: &model::Checklist, number: usize, item: &model::CheckItem) -> CheckItem {
+/// What an item says, under its number.
+pub fn check_item(laying: &Laying<'_>, guide: &model::Checklist, number: usize, item: &model::CheckItem) -> CheckItem {
     CheckItem {
         id: format!("{}-{}", guide.checklist.value, item.item.value),
         number,

@@ -9,7 +9,7 @@ use super::page::{Body, KitLine, KitList, KitTime, KitTimes, Link, Need, Needs, 
 use super::{addresses, frame, guides};
 use crate::model::Kind;
 use crate::proof::Thing;
-use crate::reckoning::quantity::Unit;
+use crate::reckoning::quantity::{Decimal, Ratio, Unit};
 use std::collections::BTreeMap;
 
 /// For how many pieces the handbook's page says how long a job takes.
@@ -125,7 +125,7 @@ fn merged<'n>(needs: impl Iterator<Item = &'n Need>, times: u32) -> Vec<KitLine>
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 struct Amount<'t> {
     about: bool,
-    thousandths: u64,
+    number: Ratio,
     unit: &'t str,
 }
 
@@ -137,23 +137,23 @@ impl<'t> Amount<'t> {
         let (about, rest) = text.trim().strip_prefix("about ").map_or((false, text.trim()), |rest| (true, rest.trim()));
         let end = rest.find(|letter: char| !letter.is_ascii_digit() && letter != '.').unwrap_or(rest.len());
         let (figures, unit) = rest.split_at(end);
-        let (whole, part) = figures.split_once('.').unwrap_or((figures, ""));
-        if whole.is_empty() || whole.len() > 9 || part.len() > 3 || part.contains('.') {
-            return None;
-        }
+        let number = Decimal::plainly(figures)?.exact();
         let unit = unit.trim();
         let known = unit.is_empty() || VOLUMES.contains(&unit) || Unit::named(unit).is_ok();
-        let thousandths = format!("{whole}{part:0<3}").parse().ok()?;
-        known.then_some(Amount { about, thousandths, unit })
+        known.then_some(Amount { about, number, unit })
     }
 
-    fn show(self) -> String {
-        let (whole, part) = (self.thousandths / 1000, self.thousandths % 1000);
-        let part = format!("{part:03}");
-        let part = part.trim_end_matches('0');
-        let number = if part.is_empty() { whole.to_string() } else { format!("{whole}.{part}") };
+    /// Both together; nothing if they have not the same unit, or are too much for anything at a bench.
+    fn plus(self, other: Amount<'_>) -> Option<Amount<'t>> {
+        let number = self.number.plus(other.number).filter(|_| self.unit == other.unit)?;
+        Some(Amount { about: self.about || other.about, number, ..self })
+    }
+
+    /// So many times as much, in words.
+    fn times(self, times: u32) -> Option<String> {
+        let number = Decimal::shortest(self.number.times(Ratio::new(times.into(), 1)?)?)?;
         let about = if self.about { "about " } else { "" };
-        format!("{about}{number} {}", self.unit).trim_end().to_owned()
+        Some(format!("{about}{} {}", number.plain(), self.unit).trim_end().to_owned())
     }
 }
 
@@ -163,11 +163,8 @@ fn summed(amounts: &[&str], times: u32) -> Option<String> {
     let mut words: Vec<(&str, u32)> = Vec::new();
     for text in amounts {
         match Amount::read(text) {
-            Some(amount) => match sums.iter_mut().find(|sum| sum.unit == amount.unit) {
-                Some(sum) => {
-                    sum.thousandths += amount.thousandths;
-                    sum.about |= amount.about;
-                }
+            Some(amount) => match sums.iter_mut().find_map(|sum| Some((sum.plus(amount)?, sum))) {
+                Some((both, sum)) => *sum = both,
                 None => sums.push(amount),
             },
             None => match words.iter_mut().find(|(known, _)| known == text) {
@@ -176,9 +173,7 @@ fn summed(amounts: &[&str], times: u32) -> Option<String> {
             },
         }
     }
-    let counted = sums
-        .into_iter()
-        .map(|sum| Amount { thousandths: sum.thousandths.saturating_mul(u64::from(times)), ..sum }.show());
+    let counted = sums.into_iter().filter_map(|sum| sum.times(times));
     let said = words.into_iter().map(|(text, often)| match often.saturating_mul(times) {
         1 => text.to_owned(),
         often => format!("{often} \u{d7} {text}"),
@@ -196,6 +191,7 @@ mod tests {
         assert_eq!(summed(&["10 cm", "25 cm"], 1).as_deref(), Some("35 cm"));
         assert_eq!(summed(&["about 10 ml", "2.5 ml"], 2).as_deref(), Some("about 25 ml"));
         assert_eq!(summed(&["1", "2"], 12).as_deref(), Some("36"));
+        assert_eq!(summed(&["0.75 m", "0.5 m", "10 cm"], 2).as_deref(), Some("2.5 m + 20 cm"));
     }
 
     #[test]

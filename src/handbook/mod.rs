@@ -21,6 +21,7 @@ mod laying;
 mod leads;
 mod learning;
 mod lessons;
+mod likeness;
 mod limits;
 mod links;
 mod lists;

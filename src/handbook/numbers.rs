@@ -3,7 +3,7 @@
 //! In: exact figures. Out: rounded ones that never claim more than is known.
 
 use super::page::InHundred;
-use crate::model::{Minutes, Time};
+use crate::model::Time;
 use crate::reckoning::diagnosis::Fraction;
 
 /// A share in 100: "under 1" for what is possible but rarer, "over 99" for what is not sure.
@@ -42,7 +42,7 @@ pub fn tenths(minutes: Fraction) -> u64 {
 
 /// A guide's time in tenths of a minute; 0 for one that could not be read.
 pub fn told(time: &Time) -> u64 {
-    u64::from(time.value.value().copied().unwrap_or(Minutes(0)).0)
+    u64::from(time.value.value().map_or(0, |minutes| minutes.tenths))
 }
 
 #[cfg(test)]

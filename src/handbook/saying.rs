@@ -6,8 +6,8 @@
 
 use super::links::{Target, Targets};
 use super::page::{
-    Body, CheckItem, Checklist, LimitRow, Need, Needs, Page, Procedure, SafetyNote, Sheet, SheetOf, SheetProbe, Step,
-    SymptomSheet, Torque, Worded,
+    Body, CheckItem, Checklist, LimitRow, Need, Needs, Page, Procedure, Queue, SafetyNote, Sheet, SheetOf, SheetProbe,
+    Step, SymptomSheet, Torque, Worded,
 };
 use crate::model::prose::{LinkTo, events, link_to};
 use pulldown_cmark::{Event, LinkType, Tag};
@@ -72,7 +72,7 @@ impl Saying<'_> {
         match &sheet.of {
             SheetOf::Procedure(job) => self.procedure(job),
             SheetOf::Checklist(list) | SheetOf::Rows(list) => self.checklist(list),
-            SheetOf::Queue(list) => self.queue(list),
+            SheetOf::Queue(queue) => self.queue(queue),
             SheetOf::Kit(list) => self.value("kit", &serde_json::to_value(list).unwrap_or_default()),
             SheetOf::Symptom(guide) => self.symptom(guide),
         }
@@ -123,13 +123,21 @@ impl Saying<'_> {
         }
     }
 
-    /// A queue's sheet goes by instrument, has a line for each piece, and slips that name what mends it.
-    fn queue(&mut self, list: &Checklist) {
-        self.checklist(list);
-        for item in list.groups.iter().flat_map(|group| &group.items) {
-            self.maybe("with", item.with.as_ref().map(|tool| &tool.title));
-            self.line("pieces", &item.pieces.to_string());
-            self.maybe("leads", item.if_not.as_ref().map(|guide| &guide.title));
+    /// A queue's sheet goes by instrument, has a box for each piece, and slips that name what mends it. The index of what failed says
+    /// the same once more.
+    fn queue(&mut self, queue: &Queue) {
+        self.line("minutes", &queue.list.minutes.to_string());
+        self.notes(&queue.list.safety);
+        for group in &queue.list.groups {
+            self.line("heading", &group.heading);
+            for item in &group.items {
+                self.line("number", &item.number.to_string());
+                self.notes(&item.safety);
+                self.worded("step", &item.what);
+                item.limit.iter().for_each(|limit| self.limit(limit));
+                self.line("pieces", &item.pieces.to_string());
+                self.maybe("leads", item.if_not.as_ref().map(|guide| &guide.title));
+            }
         }
     }
 

@@ -2,15 +2,16 @@
 //!
 //! In: the guides that a stop names. Out: questions with one right choice each: limits, what a lamp does, which comes first, what the
 //! danger is. Which are asked, and in which order choices stand, is that of a hash, so that the same guides give the same page.
-//! Promise: a wrong choice is never also right; where that cannot be said for certain, the question is not asked.
+//! Promise: a wrong choice is never also right, and has the form of the right one: the same unit, signal word or kind of question, about
+//! as long, with a figure or without. Where that cannot be had for two wrong choices at least, the question is not asked.
 
 use super::laying::Laying;
+use super::likeness::{self, Beginnings, alike, beginnings};
 use super::page::{CheckQuestion, Choice, LimitRow, Link, PatternRow, Patterns, Said};
 use super::{patterns, questions};
-use crate::model::prose::plain;
-use crate::model::{self, Kind, Safety};
-use crate::proof::Thing;
-use crate::proof::cases::sound;
+use crate::model::prose::{LinkTo, links};
+use crate::model::{self, Kind, Safety, Signal};
+use crate::proof::{self, cases::sound};
 use crate::source::Tolerant;
 use std::collections::BTreeSet;
 
@@ -18,6 +19,13 @@ use std::collections::BTreeSet;
 const OF_A_SORT: usize = 2;
 /// Choices of a question, at most.
 const CHOICES: usize = 4;
+/// Choices of a question, at least: between two one may toss a coin.
+const FEWEST: usize = 3;
+/// From so many of the nearest values of a limit the wrong choices are taken: if they were the nearest of all, the right one would
+/// always stand in their middle.
+const NEAREST: usize = 6;
+/// A value so many times as large or as small is no choice for anybody, and is offered only where there is none nearer.
+const FAR: f64 = 10.0;
 
 /// The questions of a stop.
 pub fn questions(laying: &Laying<'_>, stop: &model::LearningStop) -> Vec<CheckQuestion> {
@@ -68,7 +76,7 @@ fn question(
     }
     let salt = format!("{ask}/{about}/{of}");
     let choices = mixed(&salt, choices, |choice| format!("{:?}", choice.says));
-    (choices.len() > 1).then(|| CheckQuestion {
+    (choices.len() >= FEWEST).then(|| CheckQuestion {
         ask,
         about: about.to_owned(),
         of: of.to_owned(),
@@ -99,7 +107,7 @@ impl<'a> Asking<'a> {
         let all: Vec<LimitRow> = self.laying.directory.limits.keys().filter_map(|id| self.laying.limit(id)).collect();
         let named = |row: &&LimitRow| {
             let references = self.laying.proofed.references.iter();
-            let to = references.filter(|reference| reference.to == (Thing::Limit, row.id.clone()));
+            let to = references.filter(|reference| reference.to == (proof::Thing::Limit, row.id.clone()));
             to.into_iter().any(|reference| self.guides.contains(&(reference.from.0, reference.from.1.as_str())))
         };
         all.iter().filter(named).filter_map(|row| limit(row, &all)).collect()
@@ -166,37 +174,97 @@ impl<'a> Asking<'a> {
             let case = self.laying.case(guide)?;
             let written = sound(&guide.probes);
             let order = case.diagnosis.as_written_order();
-            let titles =
-                order.iter().filter_map(|probe| written.get(probe.0)).map(|probe| questions::short_title(probe));
-            let link = self.laying.link(Thing::Guide(Kind::Symptom), guide.symptom.value.as_str());
-            first_of("check-first-question", titles.collect(), link)
+            let asked = order.iter().filter_map(|probe| written.get(probe.0));
+            let things = asked.map(|probe| Thing::of_probe(probe)).collect();
+            let link = self.laying.link(proof::Thing::Guide(Kind::Symptom), guide.symptom.value.as_str());
+            first_of("check-first-question", things, link)
         });
         let steps = self.procedures().filter_map(|guide| {
             let steps = sound(&guide.steps).into_iter().map(|step| step.short.as_ref().unwrap_or(&step.full));
-            let link = self.laying.link(Thing::Guide(Kind::Procedure), guide.procedure.value.as_str());
-            first_of("check-first-step", steps.map(|step| step.value.0.clone()).collect(), link)
+            let things = steps.map(|step| Thing { says: step.value.0.clone(), asks: Asks::Nothing }).collect();
+            let link = self.laying.link(proof::Thing::Guide(Kind::Procedure), guide.procedure.value.as_str());
+            first_of("check-first-step", things, link)
         });
         probes.chain(steps).collect()
     }
 
     // ---- dangers ----
 
-    /// What the safety notes of the jobs warn of. A wrong choice is a note of a job that shares no tool and no consumable with this one,
-    /// says it in other words and stands in no job that this one leads to.
+    /// What the safety notes of the jobs warn of.
     fn dangers(&self) -> Vec<CheckQuestion> {
-        let jobs = || self.laying.proofed.guides.procedures.iter().map(|(_, guide)| guide);
-        let asked = self.procedures().filter_map(|guide| {
-            let own = notes(guide);
-            let right = own.first()?;
-            let strange = jobs().filter(|other| shares_nothing(guide, other)).flat_map(notes);
-            let wrong = strange.filter(|note| own.iter().all(|own| differ(own, note)));
-            let wrong = mixed(guide.procedure.value.as_str(), wrong.collect(), Clone::clone);
-            let link = self.laying.link(Thing::Guide(Kind::Procedure), guide.procedure.value.as_str());
-            let says = |text: &String| Said::Text { text: text.clone() };
-            let wrong = wrong.iter().take(2).map(says).collect();
-            question("check-danger", ("", &link.title), says(right), wrong, link.clone())
+        let jobs: Vec<&model::Procedure> =
+            self.laying.proofed.guides.procedures.iter().map(|(_, guide)| guide).collect();
+        let all: Vec<(Signal, String)> = jobs.iter().flat_map(|job| notes(job)).collect();
+        let common = likeness::common(all.iter().map(|(_, says)| says.as_str()));
+        let asked = self.procedures().filter_map(|job| {
+            let own = notes(job);
+            let (signal, right) = own.first().filter(|(signal, _)| *signal != Signal::Notice)?;
+            let strange = all.iter().filter(|(other, says)| other == signal && alike(right, says));
+            let strange =
+                mixed(job.procedure.value.as_str(), strange.map(|(_, says)| says).collect(), |says| (*says).clone());
+            let mut wrong =
+                Wrong { at_hand: self.at_hand(job, &all), told: self.told_in(job), common: &common, taken: Vec::new() };
+            strange.into_iter().for_each(|says| wrong.take(says));
+            let link = self.laying.link(proof::Thing::Guide(Kind::Procedure), job.procedure.value.as_str());
+            question(
+                "check-danger",
+                ("", &link.title),
+                text(right),
+                wrong.taken.iter().map(|says| text(says)).collect(),
+                link.clone(),
+            )
         });
         asked.collect()
+    }
+
+    /// What the notes of a job and of the jobs that it leads to speak of.
+    fn told_in(&self, job: &model::Procedure) -> Beginnings {
+        let from = (Kind::Procedure, job.procedure.value.0.clone());
+        let references = self.laying.proofed.references.iter().filter(|reference| reference.from == from);
+        let led = references.filter(|reference| reference.to.0 == proof::Thing::Guide(Kind::Procedure));
+        let led = led.filter_map(|reference| self.laying.procedure(&reference.to.1));
+        led.chain([job]).flat_map(notes).flat_map(|(_, says)| beginnings(&says)).collect()
+    }
+
+    /// What is at hand in a job: what it needs, and the places of its item of kit. What notes tell to wear is left out: it helps
+    /// against many dangers and is none.
+    fn at_hand(&self, job: &model::Procedure, notes: &[(Signal, String)]) -> Beginnings {
+        let worn: BTreeSet<String> = notes
+            .iter()
+            .flat_map(|(_, says)| links(says))
+            .filter_map(|link| if let LinkTo::Short(_, id) = link.to { Some(id) } else { None })
+            .collect();
+        let lists = [
+            (proof::Thing::Part, &job.needs.parts),
+            (proof::Thing::Tool, &job.needs.tools),
+            (proof::Thing::Consumable, &job.needs.consumables),
+        ];
+        let needs =
+            lists.into_iter().flat_map(|(thing, needs)| sound(needs).into_iter().map(move |need| (thing, need)));
+        let needs = needs.filter(|(_, need)| !worn.contains(need.id.value.as_str()));
+        let titles = needs.map(|(thing, need)| self.laying.link(thing, need.id.value.as_str()).title);
+        let kit = job.kit.iter().flat_map(|kit| self.laying.proofed.index.places(kit.value.as_str()));
+        titles.chain(kit.map(|place| place.replace('-', " "))).flat_map(|title| beginnings(&title)).collect()
+    }
+}
+
+/// The wrong dangers of a job, taken one after the other: each speaks of nothing that is at hand in the job, and of nothing that its
+/// own notes or another wrong one speak of.
+struct Wrong<'a> {
+    at_hand: Beginnings,
+    told: Beginnings,
+    common: &'a Beginnings,
+    taken: Vec<&'a String>,
+}
+
+impl<'a> Wrong<'a> {
+    fn take(&mut self, says: &'a String) {
+        let all = beginnings(says);
+        let telling: Beginnings = all.difference(self.common).cloned().collect();
+        if !telling.is_empty() && all.is_disjoint(&self.at_hand) && telling.is_disjoint(&self.told) {
+            self.told.extend(telling);
+            self.taken.push(says);
+        }
     }
 }
 
@@ -205,7 +273,12 @@ fn limit(right: &LimitRow, all: &[LimitRow]) -> Option<CheckQuestion> {
     let other = |row: &&LimitRow| {
         !right.unit.is_empty() && shape(row) == shape(right) && row.value != right.value && row.title != right.title
     };
-    let others: Vec<&LimitRow> = all.iter().filter(other).collect();
+    let mut others: Vec<&LimitRow> = all.iter().filter(other).collect();
+    others.sort_by(|one, other| farness(right, one).total_cmp(&farness(right, other)).then(one.id.cmp(&other.id)));
+    let mut values = BTreeSet::new();
+    others.retain(|row| values.insert(&row.value));
+    let near = others.iter().take_while(|row| farness(right, row) <= FAR).count();
+    others.truncate(if near + 1 < FEWEST { FEWEST - 1 } else { near.min(NEAREST) });
     let wrong = mixed(&right.id, others, |row| row.id.clone());
     let wrong = wrong.into_iter().map(|row| Said::bound(right, row)).collect();
     let told = Link { title: right.title.clone(), address: right.address.clone() };
@@ -213,40 +286,63 @@ fn limit(right: &LimitRow, all: &[LimitRow]) -> Option<CheckQuestion> {
     question("check-limit", (&right.title, &at), Said::bound(right, right), wrong, told)
 }
 
+/// How many times as large the larger of two limits is.
+fn farness(one: &LimitRow, other: &LimitRow) -> f64 {
+    let size = |row: &LimitRow| row.most.as_ref().or(row.least.as_ref()).and_then(|value| value.parse::<f64>().ok());
+    match (size(one), size(other)) {
+        (Some(one), Some(other)) if one > 0.0 && other > 0.0 => one.max(other) / one.min(other),
+        _ => f64::INFINITY,
+    }
+}
+
 fn said_of(row: &PatternRow) -> Said {
     Said::Lamps { lamps: row.lamps.clone() }
 }
 
-/// Three things in their order, far apart, of which the first is asked for.
-fn first_of(ask: &'static str, things: Vec<String>, link: Link) -> Option<CheckQuestion> {
+/// A question or step of a guide.
+struct Thing {
+    says: String,
+    asks: Asks,
+}
+
+/// What sort of question it is, as far as its answers show.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Asks {
+    /// It is a step.
+    Nothing,
+    /// One of two.
+    Whether,
+    /// One of several.
+    Which,
+}
+
+impl Thing {
+    fn of_probe(probe: &model::Probe) -> Thing {
+        let asks = if sound(&probe.answers).len() > 2 { Asks::Which } else { Asks::Whether };
+        Thing { says: questions::short_title(probe), asks }
+    }
+
+    fn like(&self, other: &Thing) -> bool {
+        self.asks == other.asks && alike(&self.says, &other.says)
+    }
+}
+
+/// Of things in their order the first is asked for; the others are of its kind and form.
+fn first_of(ask: &'static str, things: Vec<Thing>, link: Link) -> Option<CheckQuestion> {
     let (first, rest) = things.split_first()?;
-    let middle = rest.get(rest.len() / 2)?;
-    let last = rest.last()?;
-    let says = |text: &String| Said::Text { text: text.clone() };
-    question(ask, ("", &link.title.clone()), says(first), vec![says(middle), says(last)], link)
+    let like = rest.iter().filter(|other| first.like(other) && first.says != other.says);
+    let wrong = mixed(&link.address, like.collect(), |thing| thing.says.clone());
+    let wrong = wrong.into_iter().map(|thing| text(&thing.says)).collect();
+    question(ask, ("", &link.title.clone()), text(&first.says), wrong, link)
+}
+
+fn text(says: &str) -> Said {
+    Said::Text { text: says.to_owned() }
 }
 
 /// The safety notes of a job and of its steps, the job's own first.
-fn notes(guide: &model::Procedure) -> Vec<String> {
+fn notes(guide: &model::Procedure) -> Vec<(Signal, String)> {
     let of_steps = sound(&guide.steps).into_iter().flat_map(|step| step.safety.iter());
     let all = guide.safety.iter().chain(of_steps).filter_map(Tolerant::sound);
-    all.filter_map(Safety::note).map(|(_, says)| says.value.0.clone()).collect()
-}
-
-fn shares_nothing(one: &model::Procedure, other: &model::Procedure) -> bool {
-    let used = |guide: &model::Procedure| -> BTreeSet<String> {
-        let needs = guide.needs.tools.iter().chain(&*guide.needs.consumables).filter_map(Tolerant::sound);
-        needs.map(|need| need.id.value.0.clone()).collect()
-    };
-    used(one).is_disjoint(&used(other))
-}
-
-/// Whether two notes share no word of five letters or more: then they speak of different dangers.
-fn differ(one: &str, other: &str) -> bool {
-    let words = |text: &str| -> BTreeSet<String> {
-        let text = plain(text).to_lowercase();
-        let words = text.split(|letter: char| !letter.is_alphanumeric());
-        words.filter(|word| word.chars().count() > 4).map(str::to_owned).collect()
-    };
-    words(one).is_disjoint(&words(other))
+    all.filter_map(Safety::note).map(|(signal, says)| (signal, says.value.0.clone())).collect()
 }

@@ -4,7 +4,8 @@ use super::laying::{Laying, lamps, maybe_worded, safety, seen_on};
 use super::leads::{self, Led, Reached};
 use super::numbers::{in_hundred, told, whole};
 use super::page::{
-    Body, CheckGroup, Checklist, JobLine, Link, Page, Sheet, SheetAnswer, SheetOf, SheetProbe, SymptomSheet,
+    Body, CheckGroup, Checklist, Failed, Failures, JobLine, Link, Page, Queue, Sheet, SheetAnswer, SheetOf, SheetProbe,
+    SymptomSheet,
 };
 use super::questions::Asking;
 use super::symptom::{self, Remedies};
@@ -29,7 +30,7 @@ pub fn pages(laying: &Laying<'_>, is_wanted: impl Fn(&model::Named) -> bool) -> 
         let of = match guide.sheet {
             SheetLayout::List => SheetOf::Checklist(list),
             SheetLayout::Rows => SheetOf::Rows(list),
-            SheetLayout::Queue => SheetOf::Queue(Box::new(by_instrument(*list))),
+            SheetLayout::Queue => SheetOf::Queue(Box::new(queue(laying, guide, *list))),
         };
         let mut page = page(laying, Kind::Checklist, guide.checklist.value.as_str(), guide.kit.as_ref(), of);
         page.rail = laying.rail_at(guide.kit.as_ref(), None);
@@ -47,20 +48,33 @@ pub fn fault_page(asking: &Asking<'_>) -> Page {
     page
 }
 
-/// The items of a queue: those with the same tool together, in the order in which the tools come up; looks and tries by hand first.
-fn by_instrument(list: Checklist) -> Checklist {
+/// A checklist by instrument, each tool a group, and where each of its items leads.
+fn queue(laying: &Laying<'_>, guide: &model::Checklist, list: Checklist) -> Queue {
     let mut groups: Vec<CheckGroup> = Vec::new();
-    for item in list.groups.into_iter().flat_map(|group| group.items) {
+    for (item, number) in guide.numbered().into_iter().zip(1..) {
+        let item = guides::check_item(laying, guide, number, item);
         let heading = item.with.as_ref().map_or_else(String::new, |tool| tool.title.clone());
-        match groups.iter_mut().find(|group| group.heading == heading) {
+        match groups.last_mut().filter(|group| group.heading == heading) {
             Some(group) => group.items.push(item),
             None => groups.push(CheckGroup { heading, items: vec![item] }),
         }
     }
-    groups.sort_by_key(|group| !group.heading.is_empty());
-    let items = groups.iter_mut().flat_map(|group| &mut group.items);
-    items.zip(1..).for_each(|(item, number)| item.number = number);
-    Checklist { groups, ..list }
+    let failures = failures(&groups);
+    Queue { list: Checklist { groups, ..list }, failures }
+}
+
+/// A row for each guide that the items lead to, in the order in which they do; those that lead to none come last.
+fn failures(groups: &[CheckGroup]) -> Vec<Failures> {
+    let mut rows: Vec<Failures> = Vec::new();
+    for item in groups.iter().flat_map(|group| &group.items) {
+        let failed = Failed { number: item.number, what: item.what.clone() };
+        match rows.iter_mut().find(|row| row.guide == item.if_not) {
+            Some(row) => row.items.push(failed),
+            None => rows.push(Failures { guide: item.if_not.clone(), items: vec![failed] }),
+        }
+    }
+    rows.sort_by_key(|row| row.guide.is_none());
+    rows
 }
 
 fn page(laying: &Laying<'_>, kind: Kind, id: &str, kit: Option<&model::Named>, of: SheetOf) -> Page {

@@ -44,6 +44,20 @@ pub struct Checklist {
     pub accepts: Many<Tolerant<Waiver>>,
 }
 
+impl Checklist {
+    /// The sound items in the order in which the bench sheet numbers them: as written, or in a queue by instrument: looks and tries by
+    /// hand first, then those with the same tool together, in the order in which the tools come up.
+    pub fn numbered(&self) -> Vec<&CheckItem> {
+        let mut items: Vec<&CheckItem> = self.items.iter().filter_map(Tolerant::sound).collect();
+        if self.sheet == SheetLayout::Queue {
+            let mut tools: Vec<Option<&str>> = vec![None];
+            tools.extend(items.iter().map(|item| item.tool()).filter(Option::is_some));
+            items.sort_by_key(|item| tools.iter().position(|tool| *tool == item.tool()));
+        }
+        items
+    }
+}
+
 /// An item of a checklist.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize, JsonSchema)]
 pub struct CheckItem {
@@ -76,6 +90,12 @@ pub struct CheckItem {
     pub if_not: Option<Named>,
 }
 
+impl CheckItem {
+    fn tool(&self) -> Option<&str> {
+        self.with.as_ref().map(|tool| tool.value.as_str())
+    }
+}
+
 /// How the bench sheet of a checklist is laid out.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
@@ -85,7 +105,8 @@ pub enum SheetLayout {
     List,
     /// Several pieces at once: a row for each, a column for each item.
     Rows,
-    /// One sheet for each fencer at an event: by instrument, with a slip to hand back.
+    /// One sheet for each fencer at an event: by instrument, with a slip to hand back. One page more counts what failed by the guide
+    /// that mends it: what to teach next.
     Queue,
 }
 

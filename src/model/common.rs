@@ -1,6 +1,7 @@
 //! Keys that several kinds of guide share: safety notes, pictures, waivers, where a guide comes from.
 
-use super::value::{Line, Many, Minutes, Named, Prose, Told, or_text};
+use super::Minutes;
+use super::value::{Line, Many, Named, Prose, Told, or_text};
 use crate::source::{Placed, Tolerant};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};

@@ -3,11 +3,12 @@
 //! In: [`Folder`]. Out: [`Guides`] and the flaws of their shape. The first key of a file says which kind it is.
 //! Leaves to others: everything that concerns more than one value (`proof`).
 
-use super::translation::{self, Translation, Untranslated, guide_id, is_translation};
+use super::translation::{self, Outdated, Translation, Untranslated, guide_id, is_translation};
 use super::{Guides, Kind, pack};
 use crate::source::{FileId, Flaw, Folder, Node, Place, What, typed};
 use serde::de::DeserializeOwned;
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 /// All guides with the words of another language, as far as there are any.
 #[derive(Debug, Clone, Default)]
@@ -18,6 +19,8 @@ pub struct InLanguage {
     pub translated: BTreeSet<String>,
     /// For each of these: where its translation begins, and what that lacks.
     pub untranslated: BTreeMap<String, (Place, Vec<Untranslated>)>,
+    /// Translations of words that a guide no longer has.
+    pub outdated: Vec<Outdated>,
 }
 
 /// Fills all guides of a folder.
@@ -25,6 +28,8 @@ pub fn fill(folder: &Folder) -> (Guides, Vec<Flaw>) {
     let mut filling = Filling::default();
     let pack::Standing { trees, replaced } = pack::standing(folder);
     filling.guides.replaced = replaced;
+    filling.guides.trees = Arc::new(trees);
+    let trees = Arc::clone(&filling.guides.trees);
     let (translations, guides): (Vec<_>, Vec<_>) = trees.iter().partition(|(_, tree)| is_translation(tree));
     for (file, tree) in guides {
         filling.take(*file, tree);
@@ -43,26 +48,28 @@ pub fn fill(folder: &Folder) -> (Guides, Vec<Flaw>) {
 }
 
 /// Fills the guides again with the words of one language. Flaws are those of the translations alone.
-pub fn translated(folder: &Folder, translations: &[Translation], language: &str) -> (InLanguage, Vec<Flaw>) {
+pub fn translated(own: &Guides, language: &str) -> (InLanguage, Vec<Flaw>) {
+    let translations = &own.translations;
     let mut filling = Filling::default();
     let mut spoken = InLanguage::default();
     let mut flaws = Vec::new();
-    for (file, tree) in pack::standing(folder).trees.iter().filter(|(_, tree)| !is_translation(tree)) {
+    for (file, tree) in own.trees.iter().filter(|(_, tree)| !is_translation(tree)) {
         let of = |one: &&Translation| one.language == language && Some(one.of.as_str()) == guide_id(tree);
         let Some(translation) = translations.iter().find(of) else {
             filling.take(*file, tree);
             continue;
         };
+        spoken.outdated.extend(translation::outdated(tree, translation));
         let (tree, laid) = translation::overlaid(tree, translation);
         filling.take(*file, &tree);
         flaws.extend(laid.flaws);
         spoken.translated.insert(translation.of.clone());
         spoken.untranslated.insert(translation.of.clone(), (translation.place, laid.untranslated));
     }
-    let own: BTreeSet<FileId> = translations.iter().map(|translation| translation.file).collect();
-    flaws.extend(filling.flaws.into_iter().filter(|flaw| own.contains(&flaw.place.file)));
+    let files: BTreeSet<FileId> = translations.iter().map(|translation| translation.file).collect();
+    flaws.extend(filling.flaws.into_iter().filter(|flaw| files.contains(&flaw.place.file)));
     spoken.guides = filling.guides;
-    spoken.guides.others = folder.others.keys().cloned().collect();
+    spoken.guides.others = own.others.clone();
     (spoken, flaws)
 }
 

@@ -98,6 +98,18 @@ pub const CODE_LETTERS: &[u8; 18] = b"34679CFHJKMPQRTWXY";
 /// How long a code is.
 pub const CODE_LENGTH: usize = 8;
 
+/// The code of a hash.
+pub fn code_of(hash: &[u8; 32]) -> String {
+    let mut number = hash.iter().take(16).fold(0_u128, |number, byte| number << 8 | u128::from(*byte));
+    let mut code = String::with_capacity(CODE_LENGTH);
+    for _ in 0..CODE_LENGTH {
+        let at = (number % CODE_LETTERS.len() as u128) as usize;
+        code.push(CODE_LETTERS.get(at).copied().map_or('3', char::from));
+        number /= CODE_LETTERS.len() as u128;
+    }
+    code
+}
+
 /// A code as it is typed: with a gap or a hyphen, in small letters. Nothing if it is no code.
 pub fn typed_code(text: &str) -> Option<String> {
     let letters = text.chars().filter(|letter| !letter.is_whitespace() && *letter != '-');

@@ -30,7 +30,7 @@ pub use circuit::Circuit;
 pub use common::{LampState, Meant, Need, Needs, Odds, Picture, Safety, Signal, SubStep, Time, Waiver, Who};
 pub use electric::{Current, Resistance, ResistanceRange, Voltage};
 pub use fill::{InLanguage, fill, translated};
-pub use handbook_file::{CODE_LENGTH, CODE_LETTERS, HandbookFile, Item, Paper, Units, Withdrawn, typed_code};
+pub use handbook_file::{CODE_LENGTH, CODE_LETTERS, HandbookFile, Item, Paper, Units, Withdrawn, code_of, typed_code};
 pub use kit::{BUILT_IN, built_in_places};
 pub use learning::{Learning, LearningStop};
 pub use limits::{BoundKind, Limit, Limits};
@@ -42,11 +42,14 @@ pub use symptom::{
     Access, Answer, Cause, First, FirstAnswer, LampSeen, Order, Probe, Reads, Rest, SeenOn, Shares, SignSeen, Symptom,
     TellApart, Unlike,
 };
-pub use value::{Id, Line, Many, Markdown, Minutes, Misread, MisreadKind, Named, Prose, Share, Told};
+pub use value::{Id, Line, Many, Markdown, Misread, MisreadKind, Named, Prose, Share, Told};
 pub use words::{Glossary, Word};
 
-use crate::source::FileId;
+pub use crate::reckoning::quantity::Minutes;
+
+use crate::source::{FileId, Node};
 use std::collections::BTreeSet;
+use std::sync::Arc;
 use translation::Translation;
 
 /// All guides of a handbook, in the order of their files' names.
@@ -74,6 +77,8 @@ pub struct Guides {
     pub packs: Vec<(FileId, Pack)>,
     /// Guides of packs that the club's own stand in place of.
     pub replaced: BTreeSet<Replaced>,
+    /// The trees that they were filled from, in the order of their files' names: those that stand where a pack gives way to the club.
+    pub trees: Arc<Vec<(FileId, Node)>>,
     /// Guides in other languages, in the order of their files' names.
     pub translations: Vec<Translation>,
     /// Ids of guides that could not be filled, so that what points at them is not called unknown.

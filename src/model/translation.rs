@@ -4,8 +4,8 @@
 //! Leaves to others: filling the guide (`fill`), how a flaw is worded (`proof`).
 //! Promise: a translation changes words and nothing else; a word that it lacks stays as the guide has it.
 
-use super::Kind;
-use crate::source::{FileId, Flaw, Key, Node, NodeKind, Place, What};
+use super::{Kind, code_of, typed_code};
+use crate::source::{FileId, Flaw, Key, Node, NodeKind, Place, Placed, What};
 
 /// Keys whose values are words for people, and the files of pictures, which may have words in them. Everything else must be as the
 /// guide has it, or be left out.
@@ -56,6 +56,8 @@ pub struct Translation {
     pub language: String,
     /// The file.
     pub file: FileId,
+    /// The code of the guide's words that it was made from, if it says so: `as of: 3467 C9FH`.
+    pub as_of: Option<Placed<String>>,
     /// Its other keys.
     pub words: Vec<(Key, Node)>,
 }
@@ -87,15 +89,47 @@ pub fn translation(file: FileId, tree: &Node, flaws: &mut Vec<Flaw>) -> Option<T
         flaws.push(Flaw::new(language.place, What::NoLanguage(language.text().unwrap_or("").to_owned())));
         return None;
     };
-    let words = rest.iter().filter(|(key, _)| key.text != "language").cloned().collect();
-    Some(Translation { of: guide.to_owned(), place: of.place, language: code.to_owned(), file, words })
+    let as_of = rest.iter().find(|(key, _)| key.text == "as of").map(|(_, code)| code);
+    let as_of = as_of.map(|code| Placed { value: code.text().unwrap_or("").to_owned(), place: code.place });
+    let words = rest.iter().filter(|(key, _)| !OWN.contains(&key.text.as_str())).cloned().collect();
+    Some(Translation { of: guide.to_owned(), place: of.place, language: code.to_owned(), file, as_of, words })
 }
 
-/// A language as a folder can be named after it: letters, digits and hyphens, two or three letters first.
-fn is_language(code: &str) -> bool {
-    let first = code.split('-').next().unwrap_or("");
-    let short = matches!(first.len(), 2 | 3) && first.bytes().all(|letter| letter.is_ascii_lowercase());
-    short && code.split('-').all(|part| !part.is_empty() && part.bytes().all(|letter| letter.is_ascii_alphanumeric()))
+/// Keys that say something of the translation itself.
+const OWN: [&str; 2] = ["language", "as of"];
+
+/// The code of a guide's words: another one as soon as there is something else to translate.
+pub fn code_of_words(guide: &Node) -> String {
+    let mut hash = blake3::Hasher::new();
+    hash_words("", guide, &mut hash);
+    code_of(hash.finalize().as_bytes())
+}
+
+fn hash_words(key: &str, value: &Node, hash: &mut blake3::Hasher) {
+    match &value.kind {
+        NodeKind::Scalar(text) if key != "file" && WORDS.contains(&key) => {
+            // Neither can hold a zero byte, so no two guides give the same bytes.
+            hash.update(key.as_bytes()).update(&[0]).update(text.as_bytes()).update(&[0]);
+        }
+        NodeKind::List(items) => items.iter().for_each(|item| hash_words(key, item, hash)),
+        NodeKind::Map(entries) if key != "accepts" => {
+            let mut entries: Vec<&(Key, Node)> = entries.iter().collect();
+            // In which order keys are written says nothing.
+            entries.sort_by(|(one, _), (other, _)| one.text.cmp(&other.text));
+            entries.into_iter().for_each(|(key, value)| hash_words(&key.text, value, hash));
+        }
+        _ => {}
+    }
+}
+
+/// The shape of a language tag (BCP 47, RFC 5646) as a folder and a message file can be named after it: two or three small letters, then
+/// parts of up to eight letters and digits.
+pub fn is_language(tag: &str) -> bool {
+    let mut parts = tag.split('-');
+    let language = parts.next().unwrap_or_default();
+    matches!(language.len(), 2 | 3)
+        && language.bytes().all(|letter| letter.is_ascii_lowercase())
+        && parts.all(|part| (1..=8).contains(&part.len()) && part.bytes().all(|letter| letter.is_ascii_alphanumeric()))
 }
 
 /// The id of the guide that a tree holds.
@@ -103,6 +137,25 @@ pub fn guide_id(tree: &Node) -> Option<&str> {
     let (key, id) = tree.first_entry()?;
     Kind::of(&key.text)?;
     id.text()
+}
+
+/// A translation of words that the guide no longer has.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Outdated {
+    /// Where the translation says what it was made from.
+    pub place: Place,
+    /// The guide.
+    pub of: String,
+    /// The code of its words now.
+    pub now: String,
+}
+
+/// Whether a translation says that it was made from other words than the guide's.
+pub fn outdated(guide: &Node, translation: &Translation) -> Option<Outdated> {
+    let as_of = translation.as_of.as_ref()?;
+    let now = code_of_words(guide);
+    let same = typed_code(&as_of.value).as_ref() == Some(&now);
+    (!same).then(|| Outdated { place: as_of.place, of: translation.of.clone(), now })
 }
 
 /// What came of laying a translation over its guide.

@@ -4,6 +4,7 @@
 //! so that one wrong minute does not take its guide out of every other check.
 //! Leaves to others: whether an id exists, whether shares add up (`proof`).
 
+use crate::reckoning::quantity::{Flaw, Minutes, Unreadable};
 use crate::source::{MANY, Placed};
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::de::{Deserializer, SeqAccess, Visitor};
@@ -151,10 +152,6 @@ impl<'de, T: Deserialize<'de>> Visitor<'de> for ManyVisitor<T> {
     }
 }
 
-/// A time, in whole tenths of a minute.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
-pub struct Minutes(pub u32);
-
 /// The longest time a guide may state: a thousand hours, in tenths of a minute.
 const LONGEST: u32 = 600_000;
 
@@ -162,18 +159,13 @@ impl FromStr for Minutes {
     type Err = Misread;
 
     fn from_str(text: &str) -> Result<Self, Misread> {
-        let split = text.find(|letter: char| !letter.is_ascii_digit() && letter != '.').unwrap_or(text.len());
-        let (figures, unit) = text.split_at(split);
-        let factor = match unit.trim() {
-            "" | "min" | "minute" | "minutes" => 600,
-            "s" | "second" | "seconds" => 10,
-            "h" | "hour" | "hours" => 36_000,
-            "day" | "days" => 864_000,
-            _ => return Err(no_time(text)),
-        };
-        let tenths = thousandths(figures).and_then(|value| value.checked_mul(factor)).map(|value| value / 60_000);
-        let tenths = tenths.and_then(|value| u32::try_from(value).ok()).filter(|value| *value <= LONGEST);
-        tenths.map(Minutes).ok_or_else(|| no_time(text))
+        match Minutes::parse(text) {
+            Ok(minutes) if minutes.tenths <= LONGEST => Ok(minutes),
+            Err(Unreadable { flaw: flaw @ Flaw::NotMinutes, .. }) if !text.starts_with('-') => {
+                Err(Misread { kind: MisreadKind::Time, help: flaw.help() })
+            }
+            _ => Err(no_time(text)),
+        }
     }
 }
 
@@ -294,7 +286,7 @@ mod tests {
 
     #[test]
     fn times_are_whole_tenths_of_a_minute() {
-        let tenths = |text: &str| text.parse::<Minutes>().ok().map(|minutes| minutes.0);
+        let tenths = |text: &str| text.parse::<Minutes>().ok().map(|minutes| minutes.tenths);
         assert_eq!(tenths("2"), Some(20));
         assert_eq!(tenths("2 min"), Some(20));
         assert_eq!(tenths("30 s"), Some(5));
@@ -303,7 +295,7 @@ mod tests {
         assert_eq!(no_time("1,5").help, "write a decimal point, not a comma: `1.5`");
         assert_eq!(no_time("1,5 h").help, "write a decimal point, not a comma: `1.5 h`");
         assert!(no_time("1,5,2").help.contains("is no time"));
-        for bad in ["", "soon", "-2", "1.2.3", "2 moons", ".5", "5.", "99999999999999999999", "1001 h"] {
+        for bad in ["", "soon", "-2", "1.2.3", "2 moons", ".5", "5.", "99999999999999999999", "1001 h", "7 s", "2 mm"] {
             assert_eq!(tenths(bad), None, "{bad}");
         }
     }

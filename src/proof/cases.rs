@@ -311,7 +311,7 @@ fn remedy(cause: &model::Cause) -> Option<&str> {
 }
 
 fn time(told: &Placed<Told<model::Minutes>>) -> Option<Minutes> {
-    told.value.value().map(|minutes| Minutes(u64::from(minutes.0)))
+    told.value.value().map(|minutes| Minutes(u64::from(minutes.tenths)))
 }
 
 /// A job's time at the bench and waiting, in tenths of a minute.

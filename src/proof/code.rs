@@ -204,6 +204,9 @@ codes! {
     Untranslated, "untranslated", Advice, Yes,
         what: "Something has no words in another language yet.", why: "A reader of that language meets foreign words there.",
         mend: "Add the words; or accept the finding with a reason.";
+    OutdatedTranslation, "outdated-translation", Advice, Yes,
+        what: "A guide was reworded after it was translated.", why: "A reader of the other language is told what no longer holds.",
+        mend: "Change the translation where the guide changed, then write the code that the message names after `as of:`. The code is of the guide's words; a translation without one is not held against them.";
     FaultyMessages, "faulty-messages", Error, No,
         what: "A line in a message file that says nothing.", why: "The page would say it in English.",
         mend: "Write it as the program's own messages are written: `id = words`.";

@@ -16,12 +16,13 @@ use tera::Context;
 /// What stands in every such file, so that the program knows its own again.
 pub const MARK: &str = "<meta name=\"generator\" content=\"Coquille bench sheets\">";
 
-/// A sheet to print once.
-#[derive(Serialize)]
+/// A sheet to print once, or the index of what failed that goes with a queue's.
+#[derive(Clone, Copy, Serialize)]
 struct Once<'s> {
     page: &'s Page,
     numbers: &'s [String],
     number: Option<&'s str>,
+    failures: bool,
 }
 
 /// Renders the sheets, each once for every number; without numbers, once with a blank for it.
@@ -61,10 +62,17 @@ pub fn sheet_file(
 
 fn printed<'s>(page: &'s Page, numbers: &'s [String]) -> Vec<Once<'s>> {
     let Body::Sheet(sheet) = &page.body else { return Vec::new() };
-    if numbers.is_empty() || matches!(sheet.of, SheetOf::Rows(_) | SheetOf::Kit(_)) {
-        return vec![Once { page, numbers, number: None }];
+    let blank = Once { page, numbers, number: None, failures: false };
+    let mut sheets: Vec<Once<'s>> = match &sheet.of {
+        SheetOf::Rows(_) | SheetOf::Kit(_) => vec![blank],
+        _ if numbers.is_empty() => vec![blank],
+        _ => numbers.iter().map(|number| Once { number: Some(number.as_str()), ..blank }).collect(),
+    };
+    // One for all fencers, after the last of their sheets.
+    if matches!(sheet.of, SheetOf::Queue(_)) {
+        sheets.push(Once { failures: true, ..blank });
     }
-    numbers.iter().map(|number| Once { page, numbers, number: Some(number) }).collect()
+    sheets
 }
 
 /// The theme's styles, and the paper.

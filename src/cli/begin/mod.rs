@@ -7,10 +7,10 @@ mod whole;
 
 pub use whole::Trade;
 
-use super::args::{BeginJob, Blank};
+use super::args::{BeginJob, KindName};
 use super::report::typed;
 use super::terminal::{Outcome, Terminal};
-use crate::model::{self, Kind};
+use crate::model::blank;
 use crate::source::in_words;
 use std::collections::BTreeMap;
 use std::io;
@@ -37,8 +37,8 @@ const CLUB: [(&str, &str); 11] = club! {
 
 /// Runs it.
 pub fn run(job: &BeginJob, trade: &Trade, terminal: &mut Terminal) -> Outcome {
-    if let Some(blank) = job.guide {
-        terminal.say(text(blank).trim_end());
+    if let Some(KindName(kind)) = job.guide {
+        terminal.say(blank(kind).trim_end());
         return Outcome::Good;
     }
     let Some(folder) = &job.folder else { return Outcome::CouldNotRun };
@@ -120,43 +120,28 @@ fn beside(folder: &Path) -> PathBuf {
     }
 }
 
-fn text(blank: Blank) -> &'static str {
-    model::blank(match blank {
-        Blank::Symptom => Kind::Symptom,
-        Blank::Procedure => Kind::Procedure,
-        Blank::Checklist => Kind::Checklist,
-        Blank::Stores => Kind::Stores,
-        Blank::Limits => Kind::Limits,
-        Blank::Words => Kind::Words,
-        Blank::Learning => Kind::Learning,
-        Blank::Circuit => Kind::Circuit,
-        Blank::Pack => Kind::Pack,
-        Blank::Handbook => Kind::Handbook,
-    })
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::model::Kind;
     use crate::proof::{Code, Severity, proof};
     use crate::source::read_texts;
-    use clap::ValueEnum;
 
     #[test]
     fn every_blank_guide_fits_into_the_club_with_no_error_but_that_it_is_not_filled_in() {
         assert_eq!(proof(&read_texts(CLUB)).findings, []);
-        for blank in Blank::value_variants() {
-            let name = match blank {
-                Blank::Pack => "theirs/pack.yaml",
-                Blank::Handbook => "handbook.yaml",
+        for kind in Kind::ALL {
+            let name = match kind {
+                Kind::Pack => "theirs/pack.yaml",
+                Kind::Handbook => "handbook.yaml",
                 _ => "new.yaml",
             };
             let others = CLUB.into_iter().filter(|(other, _)| *other != name);
-            let texts = others.chain([(name, text(*blank))]);
+            let texts = others.chain([(name, blank(kind))]);
             let proofed = proof(&read_texts(texts));
             let errors = proofed.findings.iter().filter(|finding| finding.severity() == Severity::Error);
             let codes: Vec<Code> = errors.map(|finding| finding.code).collect();
-            assert_eq!(codes, [Code::Unfilled], "{blank:?}: {:#?}", proofed.findings);
+            assert_eq!(codes, [Code::Unfilled], "{kind:?}: {:#?}", proofed.findings);
         }
     }
 

@@ -6,28 +6,43 @@
 use crate::cli::args::{BeginJob, PaperName, UnitsName};
 use crate::cli::terminal::Terminal;
 use crate::proof::why_no_id;
-use include_dir::Dir;
+use flate2::read::ZlibDecoder;
 use std::collections::BTreeMap;
-use std::io::{BufRead, IsTerminal};
+use std::io::{BufRead, IsTerminal, Read};
 
-/// The guides that the program carries, by name.
-#[derive(Debug, Clone, Default)]
-pub struct Trade(BTreeMap<String, &'static [u8]>);
+/// The guides that the program carries, packed as `carried` packs a folder; nothing in a program that carries none.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Trade(&'static [u8]);
 
 impl Trade {
     /// The files of a folder that is carried in the program.
-    pub fn of(folder: &'static Dir<'static>) -> Trade {
-        let mut trade = Trade::default();
-        trade.take(folder);
-        trade
+    pub fn packed(bytes: &'static [u8]) -> Trade {
+        Trade(bytes)
     }
 
-    fn take(&mut self, folder: &'static Dir<'static>) {
-        for file in folder.files() {
-            self.0.insert(file.path().to_string_lossy().replace('\\', "/"), file.contents());
-        }
-        folder.dirs().for_each(|inner| self.take(inner));
+    /// The files by name; nothing where what is carried is no such folder.
+    fn files(&self) -> BTreeMap<String, Vec<u8>> {
+        let mut plain = Vec::new();
+        let read = ZlibDecoder::new(self.0).read_to_end(&mut plain);
+        read.ok().and_then(|_| unpacked(&plain)).unwrap_or_default()
     }
+}
+
+/// The files of a folder: for each the length of its name in four bytes, the least first, its name, and its text in the same way.
+fn unpacked(plain: &[u8]) -> Option<BTreeMap<String, Vec<u8>>> {
+    let (mut files, mut rest) = (BTreeMap::new(), plain);
+    while !rest.is_empty() {
+        let (name, after) = part(rest)?;
+        let (text, after) = part(after)?;
+        files.insert(String::from_utf8(name.to_vec()).ok()?, text.to_vec());
+        rest = after;
+    }
+    Some(files)
+}
+
+fn part(bytes: &[u8]) -> Option<(&[u8], &[u8])> {
+    let (length, rest) = bytes.split_first_chunk()?;
+    rest.split_at_checked(usize::try_from(u32::from_le_bytes(*length)).ok()?)
 }
 
 /// Whose handbook it is to be.
@@ -117,16 +132,17 @@ fn sound(mut club: Club) -> Result<Club, String> {
 
 /// The files of the handbook by name, or why there are none.
 pub(super) fn files(trade: &Trade, club: &Club) -> Result<BTreeMap<String, Vec<u8>>, String> {
-    if trade.0.is_empty() {
+    let carried = trade.files();
+    if carried.is_empty() {
         return Err(
             "This build of the program carries no guides. Begin a small handbook: leave out --whole.".to_owned()
         );
     }
     let mut files = BTreeMap::from([("whole/pack.yaml".to_owned(), PACK.as_bytes().to_vec())]);
-    for (name, bytes) in &trade.0 {
-        let (name, bytes) = match (is_handbook(name), std::str::from_utf8(bytes)) {
-            (true, Ok(text)) => (name.clone(), of_the_club(name, text, club).into_bytes()),
-            _ => (format!("whole/{name}"), bytes.to_vec()),
+    for (name, bytes) in carried {
+        let (name, bytes) = match (is_handbook(&name), std::str::from_utf8(&bytes)) {
+            (true, Ok(text)) => (name.clone(), of_the_club(&name, text, club).into_bytes()),
+            _ => (format!("whole/{name}"), bytes),
         };
         files.insert(name, bytes);
     }
@@ -210,6 +226,16 @@ mod tests {
 
     fn of(name: &str) -> Club {
         Club { name: name.to_owned(), paper: PaperName::Letter, units: UnitsName::Imperial }
+    }
+
+    #[test]
+    fn what_is_no_packed_folder_gives_no_files() {
+        let one = [1, 0, 0, 0, b'a', 2, 0, 0, 0, b'b', b'c'];
+        assert_eq!(unpacked(&one), Some(BTreeMap::from([("a".to_owned(), b"bc".to_vec())])));
+        assert!((1..one.len()).all(|end| unpacked(&one[..end]).is_none()), "cut short anywhere");
+        for none in [&b""[..], b"no folder"] {
+            assert!(Trade::packed(none).files().is_empty());
+        }
     }
 
     const OURS: &str = "handbook: n\ntitle: N\nedition: E\nunits: metric\npaper: A4\naddress: https://n.example\n\

@@ -1,9 +1,13 @@
-//! `coquille tally`: cases that were written down at the bench, as updated counts to look at and paste. No guide is changed.
+//! `coquille tally`: cases that were written down at the bench, as updated counts to look at and paste; or what failed at an event, by
+//! the guide that mends it. No guide is changed.
 //!
-//! In: a table as a spreadsheet saves it. Out: YAML a guide, with comments. A cell that a spreadsheet would run never comes out again.
+//! In: a table as a spreadsheet saves it; its first line says which of the two it is. Out: YAML a guide, with comments, or an index as
+//! text. A cell that a spreadsheet would run never comes out again.
 
 mod cases;
 mod counted;
+mod failures;
+mod row;
 mod table;
 
 use super::args::TallyJob;
@@ -12,11 +16,26 @@ use super::report::count;
 use super::terminal::{Outcome, Terminal};
 use crate::proof::{Proofed, proof};
 use crate::source::{Folder, in_words, read_table};
-use cases::{Bad, Case};
+use cases::Case;
 use counted::Counted;
+use row::Bad;
 use std::collections::{BTreeMap, BTreeSet};
 use std::io::{ErrorKind, Write};
 use std::path::Path;
+use table::Cell;
+
+/// What a table gives, read and counted.
+struct Tallied {
+    /// What to print.
+    text: String,
+    /// What to do with it once it is a file.
+    use_of_file: &'static str,
+    /// How much was counted.
+    counted: String,
+    /// The good rows as texts.
+    rows: Vec<Vec<String>>,
+    bad: Vec<Bad>,
+}
 
 /// Runs it.
 pub fn run(job: &TallyJob, terminal: &mut Terminal) -> Outcome {
@@ -30,25 +49,55 @@ pub fn run(job: &TallyJob, terminal: &mut Terminal) -> Outcome {
     };
     let Some(folder) = opened(&job.guides, terminal) else { return Outcome::CouldNotRun };
     let proofed = proof(&folder);
-    let (good, bad) = match cases::cases(&rows, &proofed) {
-        Ok(read) => read,
+    let at_an_event = rows.first().is_some_and(|head| row::has_column(head, failures::OWN_COLUMN));
+    let tallied = match at_an_event {
+        true => of_failures(&rows, &proofed, &job.table),
+        false => of_cases(&rows, &proofed, &folder, &job.table),
+    };
+    match tallied {
+        Ok(tallied) => told(job, tallied, terminal),
         Err(why) => {
             terminal.tell(format!("`{shown}` cannot be tallied: {why}."));
-            return Outcome::CouldNotRun;
+            Outcome::CouldNotRun
         }
-    };
-    bad.iter().for_each(|bad| terminal.tell(left_out(&job.table, bad)));
-    if good.is_empty() {
-        terminal.tell("No row can be counted, so there are no counts to write.");
+    }
+}
+
+fn of_cases(rows: &[Vec<Cell>], proofed: &Proofed, folder: &Folder, table: &Path) -> Result<Tallied, String> {
+    let (good, bad) = cases::cases(rows, proofed)?;
+    let guides: BTreeSet<&str> = good.iter().map(|case| case.guide.as_str()).collect();
+    Ok(Tallied {
+        text: tallied(&good, proofed, folder, table),
+        use_of_file: "read it, then paste what you agree with into the guides",
+        counted: format!("{} in {}", count(good.len(), "case", "cases"), count(guides.len(), "guide", "guides")),
+        rows: good.into_iter().map(|case| case.row).collect(),
+        bad,
+    })
+}
+
+fn of_failures(rows: &[Vec<Cell>], proofed: &Proofed, table: &Path) -> Result<Tallied, String> {
+    let (good, bad) = failures::failures(rows, proofed)?;
+    Ok(Tallied {
+        text: failures::index(&good, &name(table), proofed),
+        use_of_file: "it says what to teach next",
+        counted: count(good.len(), "failure", "failures"),
+        rows: good.into_iter().map(|failure| failure.row).collect(),
+        bad,
+    })
+}
+
+fn told(job: &TallyJob, tallied: Tallied, terminal: &mut Terminal) -> Outcome {
+    tallied.bad.iter().for_each(|bad| terminal.tell(left_out(&job.table, bad)));
+    if tallied.rows.is_empty() {
+        terminal.tell("No row can be counted, so there is nothing to write.");
         return Outcome::Faulty;
     }
-    let text = tallied(&good, &proofed, &folder, &job.table);
-    if let Err(why) = given(job, text, terminal) {
+    if let Err(why) = given(job, &tallied, terminal) {
         terminal.tell(why);
         return Outcome::CouldNotRun;
     }
-    summary(&good, &bad, terminal);
-    if bad.is_empty() { Outcome::Good } else { Outcome::Faulty }
+    summary(&tallied, terminal);
+    if tallied.bad.is_empty() { Outcome::Good } else { Outcome::Faulty }
 }
 
 fn left_out(table: &Path, bad: &Bad) -> String {
@@ -75,8 +124,9 @@ fn name(table: &Path) -> String {
     name.chars().map(|letter| if letter.is_control() { ' ' } else { letter }).collect()
 }
 
-/// Prints the counts, or writes them into a file that is not there yet. Errors: why that failed, in words.
-fn given(job: &TallyJob, text: String, terminal: &mut Terminal) -> Result<(), String> {
+/// Prints what was counted, or writes it into a file that is not there yet. Errors: why that failed, in words.
+fn given(job: &TallyJob, tallied: &Tallied, terminal: &mut Terminal) -> Result<(), String> {
+    let Tallied { text, use_of_file, .. } = tallied;
     let Some(out) = &job.output else {
         terminal.say(text.trim_end());
         return Ok(());
@@ -87,14 +137,13 @@ fn given(job: &TallyJob, text: String, terminal: &mut Terminal) -> Result<(), St
         ErrorKind::AlreadyExists => format!("`{shown}` is there already and was left as it is.\nName another file."),
         _ => format!("`{shown}` cannot be written: {}", in_words(&error)),
     })?;
-    terminal.say(format!("Wrote {shown}: read it, then paste what you agree with into the guides."));
+    terminal.say(format!("Wrote {shown}: {use_of_file}."));
     Ok(())
 }
 
-fn summary(good: &[Case], bad: &[Bad], terminal: &mut Terminal) {
-    let guides: BTreeSet<&str> = good.iter().map(|case| case.guide.as_str()).collect();
+fn summary(tallied: &Tallied, terminal: &mut Terminal) {
     let mut rows: BTreeMap<&[String], usize> = BTreeMap::new();
-    good.iter().for_each(|case| *rows.entry(&case.row).or_default() += 1);
+    tallied.rows.iter().for_each(|row| *rows.entry(row).or_default() += 1);
     let twice = rows.values().filter(|times| **times > 1).count();
     if twice > 0 {
         terminal.tell(format!(
@@ -102,13 +151,9 @@ fn summary(good: &[Case], bad: &[Bad], terminal: &mut Terminal) {
             count(twice, "row stands", "rows stand")
         ));
     }
-    let left_out = match bad.len() {
+    let left_out = match tallied.bad.len() {
         0 => String::new(),
         number => format!(", {} left out", count(number, "row", "rows")),
     };
-    terminal.tell(format!(
-        "Counted {} in {}{left_out}. No guide was changed.",
-        count(good.len(), "case", "cases"),
-        count(guides.len(), "guide", "guides")
-    ));
+    terminal.tell(format!("Counted {}{left_out}. No guide was changed.", tallied.counted));
 }

@@ -38,8 +38,8 @@ pub use procedure::{Check, CheckGroup, CheckItem, Checklist, Doubt, LimitRow, Ne
 pub use question::{Answer, Answered, Ending, JobLine, Question, Remedy, RemedyChoice, RuledOut, Standing};
 pub use shared::{Picture, SafetyNote, Worded};
 pub use sheet::{
-    Fetch, KitLine, KitList, KitTime, KitTimes, Sheet, SheetAnswer, SheetGroup, SheetOf, SheetProbe, Sheets,
-    SymptomSheet,
+    Failed, Failures, Fetch, KitLine, KitList, KitTime, KitTimes, Queue, Sheet, SheetAnswer, SheetGroup, SheetOf,
+    SheetProbe, Sheets, SymptomSheet,
 };
 pub use symptom::{
     FewRow, First, FirstAnswer, MapAnswer, MapBranch, MapNode, MapWords, OrderCost, Orders, ShareRow, Symptom, Unlike,

@@ -30,11 +30,39 @@ pub enum SheetOf {
     /// A checklist with a row for each piece.
     Rows(Box<Checklist>),
     /// A checklist for each fencer in a queue, by instrument.
-    Queue(Box<Checklist>),
+    Queue(Box<Queue>),
     /// A fault-finding guide as a list.
     Symptom(SymptomSheet),
     /// What to fetch.
     Kit(Box<KitList>),
+}
+
+/// What is controlled at an event.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Queue {
+    /// The checklist, by instrument.
+    #[serde(flatten)]
+    pub list: Checklist,
+    /// The index of what failed, on a page of its own: once for all fencers.
+    pub failures: Vec<Failures>,
+}
+
+/// A row of the index of what failed: a guide, with what leads to it.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Failures {
+    /// The job, or the fault-finding guide; nothing for items that name none.
+    pub guide: Option<Link>,
+    /// The items of the checklist that lead to it.
+    pub items: Vec<Failed>,
+}
+
+/// An item of a checklist that may fail.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Failed {
+    /// Its number on the sheet.
+    pub number: usize,
+    /// What to do, and what is wanted.
+    pub what: Worded,
 }
 
 /// What to fetch for one guide or several, and how long they take.

@@ -1,5 +1,6 @@
 //! `handbook.yaml`: values that become addresses, folder names or attributes.
 
+use crate::model::translation::is_language;
 use crate::model::{Guides, Line, typed_code};
 use crate::proof::cases::sound;
 use crate::proof::finding::Finding;
@@ -27,12 +28,4 @@ fn is_address(text: &str) -> bool {
     rest.is_some_and(|rest| {
         !rest.is_empty() && !rest.contains(|letter: char| letter.is_whitespace() || letter.is_control())
     })
-}
-
-/// The shape of a language tag (BCP 47): letters, then parts of up to eight letters and digits.
-fn is_language(text: &str) -> bool {
-    let mut parts = text.split('-');
-    let first =
-        parts.next().is_some_and(|part| (2..=8).contains(&part.len()) && part.bytes().all(|b| b.is_ascii_alphabetic()));
-    first && parts.all(|part| (1..=8).contains(&part.len()) && part.bytes().all(|b| b.is_ascii_alphanumeric()))
 }

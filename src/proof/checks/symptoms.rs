@@ -139,7 +139,7 @@ impl<'a, 'f> Checking<'a, 'f> {
         self.findings.extend(probe.after.iter().filter_map(|after| self.probes.unknown(after, "probe")));
         self.findings.extend(probe.mends.iter().filter_map(|cause| self.causes.unknown(cause, "cause")));
         named.extend(probe.mends.iter().map(|cause| cause.value.as_str()));
-        if probe.minutes.value.value().is_some_and(|minutes| minutes.0 == 0) {
+        if probe.minutes.value.value().is_some_and(|minutes| minutes.tenths == 0) {
             self.findings.push(diagnosis::no_minutes(&probe.probe, probe.minutes.place));
         }
         match probe.mends.is_empty() {

@@ -33,7 +33,7 @@ pub fn check(folder: &Folder, guides: &Guides, findings: &mut Vec<Finding>) -> V
 }
 
 fn spoken(folder: &Folder, guides: &Guides, language: &str, findings: &mut Vec<Finding>) -> Language {
-    let (filled, flaws) = translated(folder, &guides.translations, language);
+    let (filled, flaws) = translated(guides, language);
     findings.extend(flaws.into_iter().map(shape::from_flaw));
     let files: BTreeSet<FileId> = guides.translations.iter().map(|one| one.file).collect();
     let mut more = Vec::new();
@@ -45,6 +45,7 @@ fn spoken(folder: &Folder, guides: &Guides, language: &str, findings: &mut Vec<F
     for (guide, (place, lacking)) in filled.untranslated.iter().filter(|(_, (_, lacking))| !lacking.is_empty()) {
         findings.push(translations::untranslated(*place, guide, language, lacking));
     }
+    findings.extend(filled.outdated.iter().map(translations::outdated));
     Language { language: language.to_owned(), filled, index, references }
 }
 

@@ -1,6 +1,6 @@
 //! Findings about guides in another language and about a club's message files.
 
-use crate::model::translation::Untranslated;
+use crate::model::translation::{Outdated, Untranslated};
 use crate::proof::code::Code;
 use crate::proof::finding::{Finding, did_you_mean, listed};
 use crate::source::{Place, What};
@@ -62,6 +62,18 @@ pub fn untranslated(place: Place, guide: &str, language: &str, lacking: &[Untran
     );
     let shown = lacking.iter().take(MOST_SHOWN);
     shown.fold(finding.of(guide), |finding, one| finding.also(one.place, "this one"))
+}
+
+/// A translation was made from words that the guide no longer has.
+pub fn outdated(outdated: &Outdated) -> Finding {
+    let (first, second) = outdated.now.split_at_checked(4).unwrap_or((&outdated.now, ""));
+    Finding::new(
+        Code::OutdatedTranslation,
+        outdated.place,
+        format!("`{}` has other words than those translated here", outdated.of),
+        format!("see what changed in the guide, then write `as of: {first} {second}`"),
+    )
+    .of(&outdated.of)
 }
 
 /// Places shown of what a translation lacks.

@@ -7,7 +7,8 @@ use std::cmp::Ordering;
 use std::fmt;
 use std::ops::{Add, Mul};
 
-/// A time in whole tenths of a minute.
+/// A time in whole tenths of a minute: a sum over a way through a tree, wider than one time that a guide states
+/// (`quantity::Minutes`), and without texts.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Minutes(pub u64);
 

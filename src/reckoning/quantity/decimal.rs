@@ -38,6 +38,23 @@ impl Decimal {
         Decimal { digits: digits as i128, places }
     }
 
+    /// Reads plain digits with a point at most, `12` or `0.50`; `None` if they are not that, or too many.
+    #[must_use]
+    pub fn plainly(text: &str) -> Option<Decimal> {
+        let (whole, after) = text.split_once('.').map_or((text, None), |(whole, after)| (whole, Some(after)));
+        let digits = |part: &str| !part.is_empty() && part.bytes().all(|byte| byte.is_ascii_digit());
+        let sound = digits(whole) && after.is_none_or(digits);
+        if sound { Decimal::of_digits(whole, after.unwrap_or_default()) } else { None }
+    }
+
+    /// The value with no more digits than it needs; `None` if no number of them gives it exactly.
+    #[must_use]
+    pub fn shortest(exact: Ratio) -> Option<Decimal> {
+        let places = i32::try_from(MOST_PLACES).ok()?;
+        let cut = (0..=places).filter_map(|places| Decimal::to_places(exact, places, Rounding::Nearest));
+        cut.into_iter().find(|cut| cut.exact() == exact)
+    }
+
     /// Reads plain digits, `12` or `0.50`, without a sign; `None` if they are not that, or too many.
     pub(super) fn of_digits(whole: &str, after: &str) -> Option<Decimal> {
         let all = format!("{whole}{after}");

@@ -19,7 +19,7 @@ mod value;
 
 pub use bound::{Bound, Reading, Verdict};
 pub use decimal::{Decimal, Rounding};
-pub use minutes::{Minutes, Spell};
+pub use minutes::Minutes;
 pub use range::Range;
 pub use ratio::Ratio;
 pub use text::{Expect, Flaw, Unreadable};

@@ -2,10 +2,10 @@
 //!
 //! In: a sheet's page data. Out: [`Printed`], once for every number. What the blocks of each kind of sheet are, `parts` says.
 
-use super::parts;
 use super::text::{Para, Run, Setter};
+use super::{parts, table};
 use crate::handbook::Cover;
-use crate::handbook::page::{Page, Sheet};
+use crate::handbook::page::{Page, Queue, Sheet, SheetOf};
 use crate::render::qr;
 use serde::Serialize;
 
@@ -82,6 +82,8 @@ pub enum Block {
     Table(Table),
     /// A slip to cut off and hand back.
     Slip(Slip),
+    /// What failed at an event, by the guide that mends it.
+    Index(Index),
 }
 
 /// A line of work.
@@ -200,6 +202,28 @@ pub struct SlipRow {
     pub guide: Option<String>,
 }
 
+/// What failed at an event, by the guide that mends it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Index {
+    /// How it is used.
+    pub how: String,
+    /// The four columns: the guide, what leads to it, strokes, their number.
+    pub heads: Vec<String>,
+    /// A row for each guide.
+    pub rows: Vec<IndexRow>,
+}
+
+/// A guide with the checks that lead to it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct IndexRow {
+    /// The guide.
+    pub guide: String,
+    /// The checks, each with its number.
+    pub items: Vec<Vec<Run>>,
+}
+
 /// A sheet's form, to be printed once or for every number.
 #[derive(Debug)]
 pub struct Form<'f> {
@@ -216,23 +240,49 @@ pub struct Form<'f> {
 }
 
 impl Form<'_> {
-    /// The sheet, once for each number, or once with a blank for it. A sheet with a row for each piece takes all numbers at once.
+    /// The sheet, once for each number, or once with a blank for it. A sheet with a row for each piece takes all numbers at once. A
+    /// queue's index of what failed comes after them all.
     pub fn printed(&self, setter: &mut Setter<'_>) -> Vec<Printed> {
-        if self.numbers.is_empty() || parts::has_rows(self.sheet) {
-            return vec![self.one(setter, None)];
+        let mut printed = match self.numbers {
+            numbers if numbers.is_empty() || parts::has_rows(self.sheet) => vec![self.one(setter, None)],
+            numbers => numbers.iter().map(|number| self.one(setter, Some(number))).collect(),
+        };
+        if let SheetOf::Queue(queue) = &self.sheet.of {
+            printed.push(self.index(queue, setter));
         }
-        self.numbers.iter().map(|number| self.one(setter, Some(number))).collect()
+        printed
     }
 
     fn one(&self, setter: &mut Setter<'_>, number: Option<&str>) -> Printed {
-        let book = setter.plain(&self.cover.title);
-        let (first, second) = self.page.code.split_at_checked(4).unwrap_or((&self.page.code, ""));
         Printed {
             title: setter.plain(&self.page.title),
-            of: setter.say_with("sheet-of", &[("book", &book)]),
             facts: parts::facts(self.sheet, setter),
             fields: parts::fields(self.sheet, number, setter),
             blocks: parts::blocks(self.sheet, self.numbers, setter),
+            ..self.framed(setter)
+        }
+    }
+
+    fn index(&self, queue: &Queue, setter: &mut Setter<'_>) -> Printed {
+        let title = setter.plain(&self.page.title);
+        Printed {
+            title: setter.say_with("failures-title", &[("title", &title)]),
+            fields: table::fields_of_failures(setter),
+            blocks: table::of_failures(&queue.failures, setter),
+            ..self.framed(setter)
+        }
+    }
+
+    /// What stands on every sheet, whatever it is of.
+    fn framed(&self, setter: &mut Setter<'_>) -> Printed {
+        let book = setter.plain(&self.cover.title);
+        let (first, second) = self.page.code.split_at_checked(4).unwrap_or((&self.page.code, ""));
+        Printed {
+            title: String::new(),
+            of: setter.say_with("sheet-of", &[("book", &book)]),
+            facts: Vec::new(),
+            fields: Vec::new(),
+            blocks: Vec::new(),
             law: setter.paras(&self.cover.caution),
             edition: setter.plain(&self.cover.edition),
             code: format!("{first} {second}"),

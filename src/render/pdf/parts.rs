@@ -21,9 +21,8 @@ pub fn has_rows(sheet: &Sheet) -> bool {
 pub fn facts(sheet: &Sheet, setter: &mut Setter<'_>) -> Vec<Fact> {
     match &sheet.of {
         SheetOf::Procedure(job) => facts_of_job(job, setter),
-        SheetOf::Checklist(list) | SheetOf::Rows(list) | SheetOf::Queue(list) => {
-            vec![fact(setter, "takes", duration(setter, list.minutes))]
-        }
+        SheetOf::Checklist(list) | SheetOf::Rows(list) => vec![fact(setter, "takes", duration(setter, list.minutes))],
+        SheetOf::Queue(queue) => vec![fact(setter, "takes", duration(setter, queue.list.minutes))],
         SheetOf::Symptom(guide) => facts_of_fault(guide, setter),
         SheetOf::Kit(list) => super::kit::facts(list, setter),
     }
@@ -104,7 +103,7 @@ pub fn blocks(sheet: &Sheet, numbers: &[String], setter: &mut Setter<'_>) -> Vec
         SheetOf::Procedure(job) => of_job(job, setter),
         SheetOf::Checklist(list) => of_checklist(list, setter),
         SheetOf::Rows(list) => table::of_rows(list, numbers, setter),
-        SheetOf::Queue(list) => table::of_queue(list, setter),
+        SheetOf::Queue(queue) => table::of_queue(&queue.list, setter),
         SheetOf::Symptom(guide) => of_fault(guide, setter),
         SheetOf::Kit(list) => super::kit::blocks(list, setter),
     }

@@ -1,11 +1,11 @@
 //! Checklists that are no list for one piece: a row for each piece of a bag, and the queue at an event.
 //!
-//! In: a checklist's page data. Out: its blocks.
+//! In: a checklist's page data. Out: its blocks; for a queue those of the index of what failed too.
 
-use super::lines::{Block, Column, Field, Line, Slip, SlipRow, Table};
+use super::lines::{Block, Column, Field, Index, IndexRow, Line, Slip, SlipRow, Table};
 use super::parts::{before, limit_words, needs, safety, wording};
 use super::text::{Run, Setter};
-use crate::handbook::page::{CheckItem, Checklist};
+use crate::handbook::page::{CheckItem, Checklist, Failed, Failures};
 
 /// Rows to fill in where no numbers are printed.
 const BLANK_ROWS: usize = 8;
@@ -102,4 +102,33 @@ fn slip_row(item: &CheckItem, setter: &mut Setter<'_>) -> SlipRow {
         what.push(Run { text: format!(" ({})", limit_words(limit, setter)), strong: false });
     }
     SlipRow { what, guide: item.if_not.as_ref().map(|link| setter.plain(&link.title)) }
+}
+
+/// What is filled in at the top of the index of what failed.
+pub fn fields_of_failures(setter: &Setter<'_>) -> Vec<Field> {
+    let what = ["failures-event", "sheet-date", "failures-fencers", "sheet-name"];
+    what.map(|what| Field { what: setter.say(what), value: None }).into()
+}
+
+/// The index of what failed: a row for each guide, with room for strokes and their number.
+pub fn of_failures(rows: &[Failures], setter: &mut Setter<'_>) -> Vec<Block> {
+    let heads = ["failures-guide", "failures-items", "failures-strokes", "failures-total"];
+    let rows = rows.iter().map(|row| IndexRow {
+        guide: match &row.guide {
+            Some(guide) => setter.plain(&guide.title),
+            None => setter.say("failures-no-guide"),
+        },
+        items: row.items.iter().map(|item| failed(item, setter)).collect(),
+    });
+    let rows = rows.collect();
+    vec![Block::Index(Index {
+        how: setter.say("failures-how"),
+        heads: heads.map(|head| setter.say(head)).into(),
+        rows,
+    })]
+}
+
+fn failed(item: &Failed, setter: &mut Setter<'_>) -> Vec<Run> {
+    let number = Run { text: format!("{} ", item.number), strong: true };
+    std::iter::once(number).chain(wording(&item.what, setter)).collect()
 }
