@@ -107,6 +107,35 @@ fn a_link_leads_to_the_page_in_its_language_if_there_is_one() {
 }
 
 #[test]
+fn a_translation_shows_its_own_picture_where_there_are_words_in_it() {
+    const SHOWN: &str = "pictures: [{picture: tip, file: pictures/tip.svg, alt: The tip.}, \
+                         {picture: cup, file: pictures/cup.svg, alt: The cup.}]\n";
+    let handbook = format!("{HANDBOOK}{SHOWN}");
+    let french = "translation: club\nlanguage: fr\ntitle: Un club\ncaution: Le règlement décide.\n\
+                  pictures: [{picture: tip, file: pictures/tip.fr.svg, alt: La pointe.}, {picture: cup, alt: La cuvette.}]\n";
+    let mend = MEND.replace("{do: Mend it.}", "{do: Mend it., picture: tip}, {do: Look., picture: cup}");
+    let mend_french = MEND_FRENCH.replace("{do: Réparez.}", "{do: Réparez.}, {do: Regardez.}");
+    let drawn = |words: &str| format!("<svg xmlns=\"http://www.w3.org/2000/svg\"><text>{words}</text></svg>");
+    let (tip, tip_french, cup) = (drawn("tip"), drawn("pointe"), drawn(""));
+    let mut folder = read_texts([
+        ("handbook.yaml", handbook.as_str()),
+        ("handbook.fr.yaml", french),
+        ("mend.yaml", mend.as_str()),
+        ("mend.fr.yaml", mend_french.as_str()),
+        ("renew.yaml", RENEW),
+    ]);
+    for (name, svg) in [("tip", &tip), ("tip.fr", &tip_french), ("cup", &cup)] {
+        folder.others.insert(format!("pictures/{name}.svg"), svg.clone().into_bytes());
+    }
+    let files = bound(&folder);
+    assert!(files["fr/jobs/mend.html"].contains("src=\"../../pictures/tip.fr.svg\""));
+    assert!(files["fr/jobs/mend.html"].contains("src=\"../../pictures/cup.svg\""), "it has no words");
+    assert!(files["jobs/mend.html"].contains("src=\"../pictures/tip.svg\""));
+    assert_eq!(files["pictures/tip.fr.svg"], tip_french);
+    assert_eq!(files["pictures/tip.svg"], tip);
+}
+
+#[test]
 fn a_page_names_itself_in_its_other_languages_both_ways() {
     let files = bound(&club([("mend.fr.yaml", MEND_FRENCH)]));
     let french = r#"href=".././fr/jobs/mend.html" hreflang="fr" lang="fr" rel="alternate">Français</a>"#;
