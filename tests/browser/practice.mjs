@@ -306,7 +306,8 @@ test("figures are written as the page’s language writes them, on the bench and
         await page.locator("[data-reading]").selectOption(await option.getAttribute("value"));
         await page.locator("[data-read]").click();
       }
-      for (const button of await page.locator("[data-probe] button").all()) await button.click();
+      // A trial fix that works is the end.
+      for (const button of await page.locator("[data-probe] button").all()) if (await button.isEnabled()) await button.click();
       await page.locator("[data-cause]").selectOption("0");
       await page.locator("[data-remedy]").selectOption({ index: 1 });
       await page.locator("[data-judge]").click();
@@ -315,7 +316,7 @@ test("figures are written as the page’s language writes them, on the bench and
     const all = shows.join("\n");
     const figures = all.match(/\d[.,]\d+(?= ?[kM]?Ω)/g) ?? [];
     assert.ok(figures.length > 0, "a resistance with a decimal");
-    assert.ok(new RegExp(`^\\d+\\${mark}5$`, "m").test(all), "half a minute");
+    assert.ok(new RegExp(`\\t\\d+\\${mark}5\\t`).test(all), "half a minute");
     const other = mark === "," ? "." : ",";
     assert.deepEqual(all.match(new RegExp(`\\d\\${other}\\d`, "g")), null);
     const table = decodeURIComponent((await page.locator("[data-file]").getAttribute("href")).split(",").slice(1).join(","));
