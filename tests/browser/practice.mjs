@@ -278,6 +278,10 @@ test("results stay on the device and go into a table that no program takes for f
   await name(page, "0");
   await page.goto(url(site, "practice.html"));
   assert.equal(await page.locator("[data-results] tbody tr").count(), 1);
+  for (const width of [1280, 800, 640, 360]) {
+    await page.setViewportSize({ width, height: 900 });
+    assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= width, `the results fit into ${width} px`);
+  }
   const [download] = await Promise.all([page.waitForEvent("download"), page.locator("[data-file]").click()]);
   const file = path.join(scratch("csv"), "practice.csv");
   await download.saveAs(file);
