@@ -55,6 +55,8 @@ fn sound_kit_keeps_to_its_limit_of_resistance_over_its_whole_range_and_no_circui
         ("epee-cord", "ohms-c", "rest", 1.0),
         ("jacket", "ohms-flap-front", "rest", 5.0), // m.28.5
         ("jacket", "ohms-sleeve", "rest", 5.0),
+        ("sabre-cuff", "ohms-worst", "rest", 5.0), // m.33.4
+        ("sabre-cuff", "ohms-through", "rest", 5.0),
         ("sabre-mask", "ohms-mesh", "rest", 5.0), // m.32.5
         ("sabre-mask", "ohms-bib", "rest", 5.0),
         ("mask-cord", "ohms", "rest", 1.0), // m.32.5, the mask's wire

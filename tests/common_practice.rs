@@ -5,7 +5,7 @@
 #[path = "reference/guides.rs"]
 mod guides;
 
-use coquille::reckoning::circuit::Answer::{self, Dark, Lit};
+use coquille::reckoning::circuit::Answer::{self, Dark, In, Lit, Open, Over};
 
 #[test]
 fn a_foil_on_a_tester_is_lit_at_rest_and_goes_dark_pressed() {
@@ -49,6 +49,27 @@ fn a_foil_that_stays_lit_on_the_tester_shows_nothing_at_the_apparatus() {
             );
         }
     }
+}
+
+#[test]
+fn a_sabre_cuff_that_has_slid_off_the_sleeve_is_no_target_and_the_sleeve_still_is() {
+    let cuff = |position, fault| shown("sabre-hit-on-the-cuff", "coloured", position, fault);
+    assert_eq!(cuff("hits-cuff", None), [Lit]);
+    assert!(cuff("hits-cuff", Some("cuff-slides")).contains(&Dark));
+    assert_eq!(cuff("hits-sleeve", Some("cuff-slides")), [Lit]);
+    assert_eq!(shown("sabre-hit-on-the-cuff", "white", "hits-cuff", Some("cuff-slides")), [Dark]);
+}
+
+#[test]
+fn a_clip_that_reads_badly_is_bad_at_the_jaws_at_its_joint_or_behind_it() {
+    let clip = |reading, position, fault| shown("clip-on-the-jacket", reading, position, Some(fault));
+    for (fault, position) in [("spring-weak", "pulled"), ("joint-loose", "twisted"), ("wire-breaking", "bent")] {
+        assert_eq!(clip("ohms-a-cloth", "rest", fault), [In], "{fault} lies still");
+        assert_eq!(clip("ohms-a-cloth", position, fault), [Open], "{fault} is moved");
+    }
+    assert_eq!(clip("ohms-clip", "twisted", "wire-breaking"), [In]);
+    assert_eq!(clip("ohms-a-wire", "bent", "joint-loose"), [In]);
+    assert_eq!(clip("ohms-a-cloth", "rest", "jaws-green"), [Over]);
 }
 
 fn stays_lit(fault: &str) {

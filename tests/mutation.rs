@@ -104,8 +104,10 @@ fn every_symptom_that_an_instrument_shows_is_held_against_a_circuit_and_the_othe
         let waived = accepted.into_iter().any(|waiver| waiver.finding.value == "symptom-without-circuit");
         let said = waived || text.lines().any(|line| line.starts_with("seen on: eye and hand # no circuit: "));
         assert!(guide.circuit.is_some() || said, "{}", guide.symptom.value);
-        let named = guide.causes.iter().filter_map(|cause| cause.sound()).any(|cause| !cause.fault.is_empty());
-        assert!(named || guide.circuit.is_none(), "{}: no cause names a fault", guide.symptom.value);
+        for cause in guide.causes.iter().filter_map(|cause| cause.sound()) {
+            let named = !cause.fault.is_empty() || guide.circuit.is_none();
+            assert!(named, "{}: `{}` names no fault", guide.symptom.value, cause.cause.value);
+        }
         let known = guide.lamps.len() + guide.signs.len() > 0;
         assert!(known || guide.circuit.is_none(), "{}: nothing to hold a fault against", guide.symptom.value);
     }

@@ -55,7 +55,7 @@ pub enum Command {
     /// and what the questions cannot tell. Nothing is written.
     #[command(after_help = "Examples:\n  \
         coquille reckon foil-stays-lit\n  \
-        coquille reckon foil-stays-lit --order barrel-turns,spare-tip\n  \
+        coquille reckon foil-stays-lit --order barrel-turns,clean-and-try\n  \
         coquille reckon foil-stays-lit --what-if dirt-in-tip=30")]
     Reckon(ReckonJob),
     /// Show what lamps and meters read on a circuit, with every fault and in every position.

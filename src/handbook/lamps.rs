@@ -68,7 +68,9 @@ fn page(
         return None;
     }
     let kit: Option<&Named> = faults.iter().map(|(guide, _)| &guide.kit).find(|kit| kit.value.as_str() == item);
-    let body = LampsOf { seen_on: on, lamps, others, doors: Vec::new() };
+    let together =
+        patterns::together_of_item(laying, item).into_iter().filter(|together| together.seen_on == on).collect();
+    let body = LampsOf { seen_on: on, together, lamps, others, doors: Vec::new() };
     let address = addresses::lamps_of(item, instrument);
     let mut page = frame::page(&address, kind, &laying.item_title(item), Body::LampsOf(Box::new(body)));
     page.trail = frame::trail_to_kit(laying, kit);

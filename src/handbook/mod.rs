@@ -197,27 +197,7 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     pages.extend(lessons::pages(laying));
     pages.extend(front::kit_pages(laying, &faults));
     pages.extend(of_faults.into_iter().flatten());
-    pages.par_extend(
-        guides
-            .procedures
-            .par_iter()
-            .filter(|(_, guide)| laying.lays(&guide.procedure))
-            .map(|(_, guide)| guides::procedure_page(laying, guide)),
-    );
-    pages.extend(
-        guides
-            .checklists
-            .iter()
-            .filter(|(_, guide)| laying.lays(&guide.checklist))
-            .map(|(_, guide)| guides::checklist_page(laying, guide)),
-    );
-    pages.par_extend(
-        guides
-            .circuits
-            .par_iter()
-            .filter(|(_, guide)| laying.lays(&guide.circuit))
-            .map(|(_, guide)| circuits::page(laying, guide)),
-    );
+    pages.extend(of_jobs_checks_and_circuits(laying));
     pages.extend(guides.learning.iter().flat_map(|(_, guide)| learning::pages(laying, guide)));
     if !guides.symptoms.is_empty() {
         pages.push(practice::index(laying));
@@ -227,12 +207,54 @@ fn pages(laying: &Laying<'_>) -> Vec<Page> {
     pages.push(lists::words_page(laying));
     pages.push(lists::jobs_page(laying));
     pages.push(kit_list::page(laying));
-    pages.extend(sheets::pages(laying).into_iter().chain(sheets.into_iter().flatten()));
+    pages.extend(sheets::pages(laying, |_| true).into_iter().chain(sheets.into_iter().flatten()));
     pages.push(lists::sheets_page(laying, &pages));
     pages.push(juniors::page(laying));
     pages.push(writing::page(laying));
     pages.push(lists::all_page(laying, &pages));
     pages
+}
+
+fn of_jobs_checks_and_circuits(laying: &Laying<'_>) -> Vec<Page> {
+    let guides = &laying.proofed.guides;
+    let jobs = guides.procedures.par_iter().filter(|(_, guide)| laying.lays(&guide.procedure));
+    let mut pages: Vec<Page> = jobs.map(|(_, guide)| guides::procedure_page(laying, guide)).collect();
+    let checks = guides.checklists.iter().filter(|(_, guide)| laying.lays(&guide.checklist));
+    pages.extend(checks.map(|(_, guide)| guides::checklist_page(laying, guide)));
+    let circuits = guides.circuits.par_iter().filter(|(_, guide)| laying.lays(&guide.circuit));
+    pages.par_extend(circuits.map(|(_, guide)| circuits::page(laying, guide)));
+    pages
+}
+
+/// The pages of one guide, and what all pages of the handbook have in common.
+#[derive(Debug, Clone)]
+pub struct OfGuide {
+    /// What stands on every page.
+    pub cover: Cover,
+    /// What short links in texts lead to.
+    pub targets: Targets,
+    /// The pages as they are in the whole handbook, but for what an edition or another language adds to them.
+    pub pages: Vec<Page>,
+}
+
+/// Lays out the pages of one guide: what somebody who writes it looks at next. There are none if there is no guide with this id.
+pub fn lay_out_guide(proofed: &Proofed, folder: &Folder, id: &str) -> OfGuide {
+    let units = proofed.guides.handbook.as_ref().map_or(Units::Metric, |(_, file)| file.units);
+    let (directory, only) = (Directory::of(proofed), BTreeSet::from([id.to_owned()]));
+    let laying = Laying { proofed, texts: &folder.texts, directory: &directory, units, only: Some(&only) };
+    let faults = proofed.guides.symptoms.iter().filter(|(_, guide)| laying.lays(&guide.symptom));
+    let mut pages: Vec<Page> = faults
+        .map(|(_, guide)| symptom::lay(&laying, guide))
+        .flat_map(|laid| laid.pages.into_iter().chain(laid.sheet))
+        .collect();
+    pages.extend(of_jobs_checks_and_circuits(&laying));
+    pages.extend(sheets::pages(&laying, |guide| laying.lays(guide)));
+    origins::mark(&laying, &mut pages);
+    let targets = links::targets(&laying);
+    let cover = cover(proofed);
+    Coding { cover: cover.clone(), targets: &targets, pictures: pictures(proofed) }.give(&mut pages);
+    links::give_back(&laying, &mut pages);
+    OfGuide { cover, targets, pages }
 }
 
 fn cover(proofed: &Proofed) -> Cover {

@@ -15,16 +15,16 @@ use crate::proof::cases::sound;
 use crate::reckoning::diagnosis::{Fraction, Plan};
 use std::collections::BTreeMap;
 
-/// A sheet for every job and checklist.
-pub fn pages(laying: &Laying<'_>) -> Vec<Page> {
+/// A sheet for every job and checklist that is wanted.
+pub fn pages(laying: &Laying<'_>, is_wanted: impl Fn(&model::Named) -> bool) -> Vec<Page> {
     let all = &laying.proofed.guides;
-    let jobs = all.procedures.iter().map(|(_, guide)| {
+    let jobs = all.procedures.iter().filter(|(_, guide)| is_wanted(&guide.procedure)).map(|(_, guide)| {
         let of = SheetOf::Procedure(Box::new(guides::procedure(laying, guide)));
         let mut page = page(laying, Kind::Procedure, guide.procedure.value.as_str(), guide.kit.as_ref(), of);
         page.rail = laying.rail_at(guide.kit.as_ref(), guide.place.as_ref());
         page
     });
-    let checks = all.checklists.iter().map(|(_, guide)| {
+    let checks = all.checklists.iter().filter(|(_, guide)| is_wanted(&guide.checklist)).map(|(_, guide)| {
         let list = Box::new(guides::checklist(laying, guide));
         let of = match guide.sheet {
             SheetLayout::List => SheetOf::Checklist(list),

@@ -9,7 +9,7 @@ use crate::source::{FileId, Flaw, Key, Node, NodeKind, Place, What};
 
 /// Keys whose values are words for people, and the files of pictures, which may have words in them. Everything else must be as the
 /// guide has it, or be left out.
-pub const WORDS: [&str; 32] = [
+pub const WORDS: [&str; 33] = [
     "title",
     "says",
     "for",
@@ -33,6 +33,7 @@ pub const WORDS: [&str; 32] = [
     "warning",
     "caution",
     "notice",
+    "hazards",
     "alt",
     "caption",
     "because",

@@ -182,6 +182,19 @@ impl Setting {
         &self.pages
     }
 
+    /// Puts the pages of a guide in place of those that have the same address. What an edition or another language added to a page stays.
+    pub fn put(&mut self, pages: Vec<Page>) {
+        for mut page in pages {
+            if page.title.is_empty() {
+                page.title = own_title(&page, &self.words);
+            }
+            if let Some(former) = self.pages.remove(&page.address) {
+                (page.languages, page.changed) = (former.languages, former.changed);
+            }
+            self.pages.insert(page.address.clone(), page);
+        }
+    }
+
     /// A part of the theme by itself, given what its template calls it by.
     ///
     /// # Errors

@@ -7,12 +7,12 @@ use serde::Deserialize;
 use std::collections::BTreeMap;
 
 /// The colours of a theme.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Colours {
     colours: Vec<(String, Colour)>,
 }
 
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Deserialize)]
 struct Colour {
     light: String,
     dark: String,

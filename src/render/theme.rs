@@ -14,7 +14,7 @@ static MARKING_BLUE: Dir<'static> = include_dir!("$CARGO_MANIFEST_DIR/themes/mar
 pub(super) const FRAME: &str = "pages/frame.html";
 
 /// A look, ready to be used.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Theme {
     files: BTreeMap<String, Vec<u8>>,
     colours: style::Colours,
@@ -39,7 +39,8 @@ impl std::fmt::Display for ThemeFailed {
 impl std::error::Error for ThemeFailed {}
 
 /// The scripts of every page, in the order in which they run.
-const PAGE_SCRIPTS: [&str; 8] = ["keep", "wording", "ticks", "readings", "search", "here", "hand-over", "print"];
+const PAGE_SCRIPTS: [&str; 9] =
+    ["keep", "wording", "ticks", "readings", "search", "here", "hand-over", "print", "fetch"];
 
 impl Theme {
     /// The theme that comes with the program, with a club's files laid over it.

@@ -6,19 +6,27 @@ import { require } from "./tools.mjs";
 const source = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22a", "wcag22aa", "best-practice"];
 
+/** The rules that look at colours: all that can change with the scheme, since style sheets give colours alone by scheme. */
+const OF_COLOURS = ["color-contrast", "link-in-text-block"];
+
 /** What axe finds on a page, a line each; `switchedOff` are ids of rules, whose reasons stand where they are named. */
-export async function axeFinds(page, switchedOff = []) {
+export const axeFinds = (page, switchedOff = []) => finds(page, { type: "tag", values: TAGS }, switchedOff);
+
+/** The same of its colours alone, for a page that was looked at in another scheme. */
+export const axeFindsOfColours = (page) => finds(page, { type: "rule", values: OF_COLOURS }, []);
+
+async function finds(page, runOnly, switchedOff) {
   // Handed over by the debugger, so that the page's own policy stays in force.
   if (!(await page.evaluate("typeof window.axe === 'object'"))) await page.evaluate(source);
   const found = await page.evaluate(
-    ([tags, off]) =>
+    ([only, off]) =>
       window.axe.run(document, {
-        runOnly: { type: "tag", values: tags },
+        runOnly: only,
         rules: Object.fromEntries(off.map((id) => [id, { enabled: false }])),
         resultTypes: ["violations"],
         preload: false, // else axe fetches the style sheets itself, which the page's policy rightly forbids
       }),
-    [TAGS, switchedOff],
+    [runOnly, switchedOff],
   );
   return found.violations.flatMap((rule) =>
     rule.nodes.slice(0, 4).map((node) => `${rule.id}: ${node.target.join(" ")}: ${node.failureSummary.split("\n")[1]?.trim()} ${node.html.slice(0, 160)}`),

@@ -3,7 +3,7 @@
 
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
-import { axeFinds, reachingOut, sideways } from "./axe-run.mjs";
+import { axeFinds, axeFindsOfColours, reachingOut, sideways } from "./axe-run.mjs";
 import { onePageOfEachKind } from "./kinds.mjs";
 import { browser, folder, url, watched } from "./tools.mjs";
 
@@ -38,7 +38,7 @@ for (const colorScheme of ["light", "dark"]) {
         await page.goto(url(site, address));
         for (const width of [360, 1280]) {
           await page.setViewportSize({ width, height: 800 });
-          found.push(...(await axeFinds(page)).map((finding) => `${width}: ${finding}`));
+          found.push(...(await (colorScheme === "light" ? axeFinds : axeFindsOfColours)(page)).map((finding) => `${width}: ${finding}`));
           const pushed = await sideways(page);
           if (pushed > 0) found.push(`${width}: scrolls sideways by ${pushed} px: ${await reachingOut(page)}`);
         }

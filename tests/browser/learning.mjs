@@ -1,8 +1,13 @@
 // The way to learn, its self-checks, "I am here", the hand-over, and finding by part and by letter.
 
 import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { mkdtempSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
 import { after, before, test } from "node:test";
-import { browser, folder, url, watched } from "./tools.mjs";
+import { pathToFileURL } from "node:url";
+import { browser, folder, guides, url, watched } from "./tools.mjs";
 
 const site = folder("COQUILLE_SITE");
 
@@ -124,5 +129,55 @@ test("the index by letters has words, parts and other names, each leading to its
   assert.match(await row.innerText(), /see body cord/i);
   await row.getByRole("link").click();
   assert.ok(await page.locator(":target").isVisible());
+  await context.close();
+});
+
+/** What `coquille sheet --kit` says: its boxes, and the time in all. */
+async function kitSheet(context, ids, numbers) {
+  const file = path.join(mkdtempSync(path.join(tmpdir(), "kit-")), "kit.html");
+  execFileSync(process.env.COQUILLE, ["sheet", "--kit", ...ids, "--for", numbers, "--in", guides, "--html", "-o", file], { stdio: "ignore" });
+  const page = await context.newPage();
+  await page.goto(pathToFileURL(file).href);
+  const boxes = await page.locator(".box-row").allInnerTexts();
+  const inAll = /in all ([^.]*)\./.exec(await page.locator("body").innerText())[1];
+  await page.close();
+  return { boxes: boxes.map((box) => box.trim()), inAll };
+}
+
+for (const [ids, numbers, pieces] of [
+  [["clean-foil-tip", "rewire-foil"], "F1..F3", "3"],
+  [["clean-epee-tip", "clean-foil-tip", "rewire-epee", "wash-jacket"], "K1..K12", "12"],
+  [["change-blade", "change-grip"], "F7", "1"],
+]) {
+  test(`what to fetch for ${ids.join(" and ")}, ticked on the page, is what the kit list says`, async () => {
+    const { context, page, wrong } = await opened("fetch.html");
+    const titles = [];
+    for (const section of await page.locator("section.fetch").all()) {
+      const link = section.locator("h2 a");
+      const href = await link.getAttribute("href");
+      if (!ids.some((id) => href.endsWith(`/${id}.html`))) continue;
+      await section.getByLabel("Take this along").check();
+      titles.push(await link.innerText());
+    }
+    assert.equal(titles.length, ids.length);
+    await page.getByLabel("For how many pieces?").fill(pieces);
+    const sheet = await kitSheet(context, ids, numbers);
+    const listed = (await page.locator("[data-sum] [data-sum-of] li").allInnerTexts()).map((item) => item.trim());
+    assert.deepEqual([...listed].sort(), [...sheet.boxes].sort());
+    const waits = await page.locator("[data-sum] [data-waiting]").isVisible();
+    const time = await page.locator(waits ? "[data-in-all]" : "[data-hands-on]").innerText();
+    assert.equal(time, sheet.inAll);
+    await page.getByRole("button", { name: "Start again" }).click();
+    assert.equal(await page.locator("[data-sum]").isVisible(), false);
+    assert.deepEqual(wrong, []);
+    await context.close();
+  });
+}
+
+test("without scripting each job says by itself what to fetch, and nothing asks to be ticked", async () => {
+  const { context, page } = await opened("fetch.html", { javaScriptEnabled: false });
+  assert.equal(await page.locator("[data-fetch]").isVisible(), false);
+  assert.equal(await page.getByLabel("Take this along").first().isVisible(), false);
+  assert.ok(await page.getByText("Foil wire with cup").first().isVisible());
   await context.close();
 });

@@ -1,8 +1,9 @@
-// Every state of every part of the theme, on pages made from the parts' states.yaml: axe at four widths, light, dark, and as printed.
+// Every state of every part of the theme, on pages made from the parts' states.yaml: axe at four widths, as printed, and
+// for colours in the dark.
 
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
-import { axeFinds } from "./axe-run.mjs";
+import { axeFinds, axeFindsOfColours } from "./axe-run.mjs";
 import { browser, files, folder, url, watched } from "./tools.mjs";
 
 const states = folder("COQUILLE_STATES");
@@ -38,7 +39,9 @@ async function play(page) {
   }
 }
 
-async function look(address, colorScheme, widths, media) {
+const everything = (page) => axeFinds(page, OF_WHOLE_PAGES);
+
+async function look(address, colorScheme, widths, media, finds) {
   const context = await chromium.newContext({ colorScheme });
   const { page, wrong } = await watched(context, states);
   const found = [];
@@ -48,7 +51,7 @@ async function look(address, colorScheme, widths, media) {
   if (media === "screen") await play(page);
   for (const width of widths) {
     await page.setViewportSize({ width, height: 900 });
-    found.push(...(await axeFinds(page, OF_WHOLE_PAGES)).map((finding) => `${width}: ${finding}`));
+    found.push(...(await finds(page)).map((finding) => `${width}: ${finding}`));
   }
   await context.close();
   assert.deepEqual([...found, ...wrong], []);
@@ -60,9 +63,8 @@ test("every part has its states on pages", () => {
 
 for (const address of files(states, ".html")) {
   describe(address, { concurrency: 2 }, () => {
-    for (const colorScheme of ["light", "dark"]) {
-      test(`${address}, ${colorScheme}`, () => look(address, colorScheme, WIDTHS, "screen"));
-    }
-    test(`${address}, printed`, () => look(address, "light", [800], "print"));
+    test(`${address}, light`, () => look(address, "light", WIDTHS, "screen", everything));
+    test(`${address}, dark`, () => look(address, "dark", [320, 1280], "screen", axeFindsOfColours));
+    test(`${address}, printed`, () => look(address, "light", [800], "print", everything));
   });
 }

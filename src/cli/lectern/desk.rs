@@ -4,10 +4,10 @@
 //! number, so that a page knows whether it is of the last one.
 
 use super::super::{bind, report};
-use crate::handbook::lay_out_all;
+use crate::handbook::{Cover, Handbook, Targets, lay_out_all, lay_out_guide};
 use crate::model::Kind;
 use crate::proof::{Finding, Proofed, Severity, proof_again};
-use crate::render::Setting;
+use crate::render::{Setting, Theme};
 use crate::source::{Folder, in_words, read};
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -23,7 +23,7 @@ pub enum Turn {
         pages: usize,
         /// How much advice there is.
         advice: usize,
-        /// How long it took.
+        /// How long it took until the page that is open could be shown.
         took: Duration,
     },
     /// The guides have errors.
@@ -69,6 +69,20 @@ struct State {
     findings: Vec<Panel>,
     trouble: Option<String>,
     theme: Option<String>,
+    /// What the pages have in common: where it changes, all of them are laid out again before one is shown.
+    common: Option<Common>,
+    /// The page that was asked for last.
+    open: Option<String>,
+}
+
+/// What pages are set with beside themselves.
+#[derive(PartialEq)]
+struct Common {
+    cover: Cover,
+    targets: Targets,
+    theme: Theme,
+    /// Pictures and everything else beside the guides.
+    others: [u8; 32],
 }
 
 /// The desk.
@@ -96,37 +110,111 @@ impl Desk {
         std::iter::once(self.guides.clone()).chain(theme).collect()
     }
 
-    /// Reads the guides again.
+    /// Reads the guides again. The page that is open is laid out before all others, and shown as soon as that is done.
     pub fn turn(&self) -> Turn {
         let started = Instant::now();
         let former = self.state().proofed.take();
         let read = self.read(former.as_ref());
-        let mut state = self.state();
-        state.turn += 1;
-        let turn = match read {
-            Ok(Read { proofed, findings, settings }) if !settings.is_empty() => {
-                let pages = settings.iter().map(|setting| setting.pages().len()).sum();
-                state.theme =
-                    proofed.guides.handbook.as_ref().and_then(|(_, file)| Some(file.theme.as_ref()?.value.clone()));
-                let advice = proofed.advice();
-                state.settings = settings;
-                (state.proofed, state.findings, state.trouble) = (Some(proofed), findings, None);
-                Turn::Bound { pages, advice, took: started.elapsed() }
-            }
-            Ok(Read { proofed, findings, .. }) => {
-                let first = findings.iter().find(|finding| finding.severity == "error");
-                let first = first.map_or_else(String::new, |finding| format!("{}: {}", finding.place, finding.message));
-                (state.proofed, state.findings, state.trouble) = (former, findings, None);
-                Turn::Faulty { errors: proofed.errors(), first }
-            }
+        match read {
             Err(why) => {
-                (state.proofed, state.trouble) = (former, Some(why.clone()));
+                self.keep(former, None, Some(why.clone()));
                 Turn::Failed(why)
             }
-        };
+            Ok(Read { proofed, findings, .. }) if proofed.errors() > 0 => {
+                let first = findings.iter().find(|finding| finding.severity == "error");
+                let first = first.map_or_else(String::new, |finding| format!("{}: {}", finding.place, finding.message));
+                self.keep(former, Some(findings), None);
+                Turn::Faulty { errors: proofed.errors(), first }
+            }
+            Ok(read) => match bind::theme(&self.guides, &read.proofed) {
+                Ok(theme) => self.show(read, theme, former, started),
+                Err(why) => {
+                    self.keep(former, Some(read.findings), Some(why.clone()));
+                    Turn::Failed(why)
+                }
+            },
+        }
+    }
+
+    /// The page that is open first, then all.
+    fn show(&self, read: Read, theme: Theme, former: Option<Proofed>, started: Instant) -> Turn {
+        let shown_first = self.show_open_page(&read, &theme).then(|| started.elapsed());
+        match self.show_all(read, theme, former, shown_first.is_some()) {
+            Ok((pages, advice)) => {
+                Turn::Bound { pages, advice, took: shown_first.unwrap_or_else(|| started.elapsed()) }
+            }
+            Err(why) => Turn::Failed(why),
+        }
+    }
+
+    /// The pages stay as they were, with what was found now.
+    fn keep(&self, former: Option<Proofed>, findings: Option<Vec<Panel>>, trouble: Option<String>) {
+        let mut state = self.state();
+        state.proofed = former;
+        state.findings = findings.unwrap_or_else(|| std::mem::take(&mut state.findings));
+        state.trouble = trouble;
+        self.next(state);
+    }
+
+    /// Tells whoever waits that there is something new.
+    fn next(&self, mut state: MutexGuard<'_, State>) {
+        state.turn += 1;
         drop(state);
         self.turned.notify_all();
-        turn
+    }
+
+    /// Lays out the guide whose page is open, if nothing else changed that the page is set with; whether it did.
+    fn show_open_page(&self, read: &Read, theme: &Theme) -> bool {
+        let open = self.state().open.clone();
+        let Some(guide) = open.and_then(|address| guide_of(&read.proofed, &address)) else { return false };
+        let laid = lay_out_guide(&read.proofed, &read.folder, &guide);
+        let mut state = self.state();
+        let common = state.common.as_ref();
+        let same = common.is_some_and(|common| {
+            (&common.cover, &common.targets, &common.theme, &common.others)
+                == (&laid.cover, &laid.targets, theme, &read.others)
+        });
+        if !same || laid.pages.is_empty() {
+            return false;
+        }
+        if let Some(own) = state.settings.first_mut() {
+            own.put(laid.pages);
+        }
+        (state.findings, state.trouble) = (read.findings.clone(), None);
+        self.next(state);
+        true
+    }
+
+    /// Lays out everything; how many pages there are, and how much advice.
+    fn show_all(
+        &self,
+        read: Read,
+        theme: Theme,
+        former: Option<Proofed>,
+        is_shown: bool,
+    ) -> Result<(usize, usize), String> {
+        let Read { folder, proofed, findings, others } = read;
+        let handbooks = lay_out_all(&proofed, &folder);
+        let in_common = |own: &Handbook| (own.cover.clone(), own.targets.clone());
+        let common = handbooks.first().map(in_common);
+        let settings = match Setting::of_all(handbooks, &theme) {
+            Ok(settings) => settings,
+            Err(failed) => {
+                self.keep(former, Some(findings), Some(failed.to_string()));
+                return Err(failed.to_string());
+            }
+        };
+        let counts = (settings.iter().map(|setting| setting.pages().len()).sum(), proofed.advice());
+        let mut state = self.state();
+        state.theme = proofed.guides.handbook.as_ref().and_then(|(_, file)| Some(file.theme.as_ref()?.value.clone()));
+        state.common = common.map(|(cover, targets)| Common { cover, targets, theme, others });
+        state.settings = settings;
+        (state.proofed, state.findings, state.trouble) = (Some(proofed), findings, None);
+        // The page that is open is the same already.
+        if !is_shown {
+            self.next(state);
+        }
+        Ok(counts)
     }
 
     fn read(&self, former: Option<&Proofed>) -> Result<Read, String> {
@@ -138,12 +226,11 @@ impl Desk {
         }
         let proofed = proof_again(&folder, former);
         let findings = panels(&proofed, &folder);
-        if proofed.errors() > 0 {
-            return Ok(Read { proofed, findings, settings: Vec::new() });
+        let mut others = blake3::Hasher::new();
+        for (name, bytes) in folder.others.iter().chain(&proofed.pictures) {
+            others.update(name.as_bytes()).update(&bytes.len().to_le_bytes()).update(bytes);
         }
-        let theme = bind::theme(&self.guides, &proofed)?;
-        let settings = Setting::of_all(lay_out_all(&proofed, &folder), &theme).map_err(|failed| failed.to_string())?;
-        Ok(Read { proofed, findings, settings })
+        Ok(Read { folder, findings, others: *others.finalize().as_bytes(), proofed })
     }
 
     /// Waits until the turn is another than this, for so long at most; the turn then.
@@ -154,7 +241,10 @@ impl Desk {
 
     /// What is at an address.
     pub fn shown(&self, address: &str) -> Shown {
-        let state = self.state();
+        let mut state = self.state();
+        if address.ends_with(".html") {
+            state.open = Some(address.to_owned());
+        }
         let files = state.settings.iter().map(|setting| setting.file(address));
         let file = files.reduce(|one, other| if matches!(one, Ok(None)) { other } else { one });
         match file {
@@ -170,9 +260,24 @@ impl Desk {
 }
 
 struct Read {
+    folder: Folder,
     proofed: Proofed,
     findings: Vec<Panel>,
-    settings: Vec<Setting>,
+    others: [u8; 32],
+}
+
+/// The guide that a page of the handbook's own language belongs to: its own page, one of its questions, its sheet.
+fn guide_of(proofed: &Proofed, address: &str) -> Option<String> {
+    const FOLDERS: [&str; 5] = ["faults", "jobs", "checks", "circuits", "sheets"];
+    let mut parts = address.split('/');
+    parts.next().filter(|folder| FOLDERS.contains(folder))?;
+    let id = parts.next()?.trim_end_matches(".html");
+    let guides = &proofed.guides;
+    let ids = guides.symptoms.iter().map(|(_, guide)| &guide.symptom);
+    let ids = ids.chain(guides.procedures.iter().map(|(_, guide)| &guide.procedure));
+    let ids = ids.chain(guides.checklists.iter().map(|(_, guide)| &guide.checklist));
+    let mut ids = ids.chain(guides.circuits.iter().map(|(_, guide)| &guide.circuit));
+    ids.any(|known| known.value.as_str() == id).then(|| id.to_owned())
 }
 
 impl State {

@@ -156,6 +156,43 @@ pub struct PatternRow {
     pub guides: Vec<Link>,
 }
 
+/// All the lamps of one instrument, and everything that they can show together.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Together {
+    /// Its id, unique across the handbook.
+    pub anchor: String,
+    /// On what: a message id, such as `seen-on-tester`.
+    pub seen_on: &'static str,
+    /// The circuit.
+    pub circuit: Link,
+    /// What they can show: sound kit first.
+    pub rows: Vec<TogetherRow>,
+}
+
+/// Something that all the lamps can show together.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct TogetherRow {
+    /// What lamps do: with faulty kit only those that do something else than with sound kit.
+    pub lamps: Vec<LampDoing>,
+    /// How many other lamps there are, which do what they do with sound kit.
+    pub others: usize,
+    /// Whether sound kit shows this.
+    pub sound: bool,
+    /// The faults that show this, surely or possibly.
+    pub faults: Vec<Link>,
+    /// The guides that fit.
+    pub guides: Vec<Link>,
+}
+
+/// One of several lamps, and what it does in each position.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LampDoing {
+    /// The lamp.
+    pub title: String,
+    /// What it does.
+    pub shown: Vec<LampShown>,
+}
+
 /// A point, piece, fault or position of a circuit in words.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct CircuitPart {

@@ -1,6 +1,6 @@
 //! The front page, *what does the lamp do?*, the pages of kit, and the list of jobs.
 
-use super::{Address, LimitRow, Link, Markdown, Patterns};
+use super::{Address, LimitRow, Link, Markdown, Patterns, Together};
 use crate::model::LampState;
 use serde::Serialize;
 
@@ -124,6 +124,8 @@ pub struct LampDoor {
 pub struct LampsOf {
     /// The instrument: a message id, such as `seen-on-tester`.
     pub seen_on: &'static str,
+    /// What the lamps can show together, where an instrument has several, as circuits compute it.
+    pub together: Vec<Together>,
     /// The lamps, each with everything that it can show, as circuits compute it.
     pub lamps: Vec<Patterns>,
     /// Guides whose lamps no circuit speaks of.

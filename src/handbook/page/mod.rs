@@ -19,8 +19,8 @@ mod symptom;
 
 pub use about::{About, AcceptedFinding, FindingPage, OpenFinding, Writing, WritingKey, WritingKind};
 pub use circuit::{
-    Circuit, CircuitFigure, CircuitPart, DrawnPiece, DrawnPoint, DrawnPosition, How, LampSaid, PatternRow, Patterns,
-    TaughtPosition,
+    Circuit, CircuitFigure, CircuitPart, DrawnPiece, DrawnPoint, DrawnPosition, How, LampDoing, LampSaid, PatternRow,
+    Patterns, TaughtPosition, Together, TogetherRow,
 };
 pub use edition::{ChangeRow, Changes, CodeRow, DifferenceSaid, Notice, PrintOf, Prints, SaidLine, StepRow, Withdrawn};
 pub use front::{

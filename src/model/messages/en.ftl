@@ -443,6 +443,12 @@ count-of-faults = { $n ->
 circuit-figure-sound = Sound kit, held the same way:
 lamps-by-kit = Choose the item and the instrument
 lamps-of-lead = Find the lamp, then the row that does what yours does.
+lamps-of-lead-together = Find the row in which every lamp does what yours does. If you saw only one lamp, go to its own table.
+lamps-together = All lamps together, { $seen }
+lamps-as-sound = { $n ->
+    [one] the other lamp as with sound kit
+   *[other] the other { $n } lamps as with sound kit
+}
 lamps-of-others = Other guides
 lamps-of-other = { $title }, { $seen }
 lamps-by-kit-how = Computed from the circuits. A fault stands in every row that it can show.
@@ -499,6 +505,13 @@ torque-unjudged = Not held against a proof load: none is published for this mate
 fetch-lead = What to lay out for each job and check, and how long it takes for several pieces.
 fetch-model = The times are for one pair of hands: hands-on times add up; waiting goes on beside other work, so that only the longest wait is added.
 fetch-together = For several guides together: coquille sheet --kit GUIDE GUIDE
+fetch-several = For several together
+fetch-several-how = Tick below what you will do. Parts and times add up here; each tool is fetched once.
+fetch-pieces = For how many pieces?
+fetch-pick = Take this along
+fetch-print = Print this list
+fetch-untick = Start again
+fetch-times = { $n } × { $what }
 fetch-for = For { $n ->
     [one] 1 piece
    *[other] { $n } pieces

@@ -509,6 +509,12 @@ count-of-faults = { $n ->
    *[other] { $n } pannes peuvent le montrer
  }
 lamps-of-lead = Trouvez la lampe, puis la ligne qui fait comme la vôtre.
+lamps-of-lead-together = Cherchez la ligne où chaque lampe fait ce que font les vôtres. Si vous n’en avez vu qu’une, allez à son propre tableau.
+lamps-together = Toutes les lampes ensemble, { $seen }
+lamps-as-sound = { $n ->
+    [one] l’autre lampe comme sur du matériel en bon état
+   *[other] les { $n } autres lampes comme sur du matériel en bon état
+}
 lamps-of-others = Autres guides
 lamps-of-other = { $title }, { $seen }
 
@@ -754,6 +760,13 @@ torque-unjudged = Non comparé à une charge d’épreuve : aucune n’est publi
 fetch-lead = Ce qu’il faut préparer pour chaque travail et chaque contrôle, et le temps pour plusieurs pièces.
 fetch-model = Les temps valent pour une paire de mains : le travail s’additionne ; l’attente court pendant d’autres travaux, et seule la plus longue s’ajoute.
 fetch-together = Pour plusieurs guides ensemble : coquille sheet --kit GUIDE GUIDE
+fetch-several = Pour plusieurs à la fois
+fetch-several-how = Cochez plus bas ce que vous ferez. Pièces et durées s’additionnent ici ; chaque outil ne se prend qu’une fois.
+fetch-pieces = Pour combien de pièces de matériel ?
+fetch-pick = Ajouter à la liste
+fetch-print = Imprimer cette liste
+fetch-untick = Recommencer
+fetch-times = { $n } × { $what }
 fetch-for = Pour { $n ->
     [one] 1 pièce
    *[other] { $n } pièces

@@ -1,7 +1,6 @@
 //! Which pieces carry the current between two points: those that lie on some way from one to the other that meets no point twice.
 
-use std::collections::BTreeMap;
-
+use super::neighbours::Neighbours;
 use super::{Carrier, FaultId, Flaw, Network, Pair, PositionId};
 
 impl Network {
@@ -25,13 +24,13 @@ pub(super) fn on_the_way(ends: &[(usize, usize)], one: usize, other: usize) -> V
     if one == other {
         return Vec::new();
     }
-    let mut edges: BTreeMap<usize, Vec<(usize, usize)>> = BTreeMap::new();
-    for (index, &(from, to)) in ends.iter().enumerate().filter(|(_, (from, to))| from != to) {
-        edges.entry(from).or_default().push((index, to));
-        edges.entry(to).or_default().push((index, from));
-    }
+    let neighbours = Neighbours::of(ends);
     // The search begins as if it had come to `other` from `one` along the edge that is thought between them.
-    let mut search = Search { edges, found: BTreeMap::from([(one, 0)]), stack: Vec::new() };
+    let mut found = vec![None; neighbours.points().max(one + 1).max(other + 1)];
+    if let Some(first) = found.get_mut(one) {
+        *first = Some(0);
+    }
+    let mut search = Search { neighbours: &neighbours, found, so_far: 1, stack: Vec::new() };
     search.visit(other, None);
     search.stack.sort_unstable();
     search.stack
@@ -100,26 +99,31 @@ impl Walk<'_> {
     }
 }
 
-struct Search {
-    /// For every point its edges, and where they lead.
-    edges: BTreeMap<usize, Vec<(usize, usize)>>,
-    /// When a point was found.
-    found: BTreeMap<usize, usize>,
+struct Search<'n> {
+    neighbours: &'n Neighbours,
+    /// When each point was found, if it was.
+    found: Vec<Option<usize>>,
+    /// How many were.
+    so_far: usize,
     /// The edges of blocks not yet closed.
     stack: Vec<usize>,
 }
 
-impl Search {
+impl Search<'_> {
     /// Visits a point and gives the earliest found that it and all beyond it lead back to. No deeper than there are points.
     fn visit(&mut self, point: usize, came_by: Option<usize>) -> usize {
-        let when = self.found.len();
-        self.found.insert(point, when);
+        let when = self.so_far;
+        self.so_far += 1;
+        if let Some(found) = self.found.get_mut(point) {
+            *found = Some(when);
+        }
         let mut back_to = when;
-        for (edge, next) in self.edges.get(&point).cloned().unwrap_or_default() {
+        let neighbours = self.neighbours;
+        for &(edge, next) in neighbours.at(point) {
             if Some(edge) == came_by {
                 continue;
             }
-            match self.found.get(&next).copied() {
+            match self.found.get(next).copied().flatten() {
                 Some(earlier) if earlier < when => {
                     self.stack.push(edge);
                     back_to = back_to.min(earlier);

@@ -21,6 +21,7 @@ mod flaw;
 mod live;
 mod measure;
 mod names;
+mod neighbours;
 mod network;
 mod ohms;
 mod reading;

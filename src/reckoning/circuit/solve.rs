@@ -4,7 +4,7 @@
 //! factorisation of the nodal matrix, written so that nothing is ever subtracted; so no cancellation can spoil a network
 //! that has thousandths of an ohm beside megohms, and points without connection stay at exactly nothing.
 
-use std::collections::{BTreeMap, BTreeSet};
+use super::neighbours::Neighbours;
 
 /// A resistance between two numbered points.
 #[derive(Debug, Clone, Copy)]
@@ -20,27 +20,24 @@ pub(super) fn resistance(wires: &[Wire], one: usize, other: usize) -> Option<f64
         return Some(0.0);
     }
     let reached = reached_from(wires, one);
-    if !reached.contains(&other) {
+    let is_reached = |point: usize| reached.get(point).is_some_and(|reached| *reached);
+    if !is_reached(other) {
         return None;
     }
-    let wires: Vec<Wire> = wires.iter().copied().filter(|wire| reached.contains(&wire.from)).collect();
+    let wires: Vec<Wire> = wires.iter().copied().filter(|wire| is_reached(wire.from)).collect();
     Some(1.0 / Mesh::of(&wires, &[one, other]).between(0, 1))
 }
 
-/// All points that have a connection with this one, and itself.
-pub(super) fn reached_from(wires: &[Wire], start: usize) -> BTreeSet<usize> {
-    let mut neighbours: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
-    for wire in wires {
-        neighbours.entry(wire.from).or_default().push(wire.to);
-        neighbours.entry(wire.to).or_default().push(wire.from);
-    }
-    let mut reached = BTreeSet::from([start]);
+/// For each point whether it has a connection with this one.
+fn reached_from(wires: &[Wire], start: usize) -> Vec<bool> {
+    let ends: Vec<(usize, usize)> = wires.iter().map(|wire| (wire.from, wire.to)).collect();
+    let neighbours = Neighbours::of(&ends);
+    let mut reached = vec![false; neighbours.points()];
     let mut open = vec![start];
     while let Some(point) = open.pop() {
-        for &next in neighbours.get(&point).into_iter().flatten() {
-            if reached.insert(next) {
-                open.push(next);
-            }
+        if let Some(new) = reached.get_mut(point).filter(|reached| !**reached) {
+            *new = true;
+            open.extend(neighbours.at(point).iter().map(|(_, next)| *next));
         }
     }
     reached
@@ -55,14 +52,28 @@ pub(super) struct Mesh {
 impl Mesh {
     /// Keeps `kept` (no point twice), in that order, and eliminates every other point, lowest number first.
     pub(super) fn of(wires: &[Wire], kept: &[usize]) -> Mesh {
-        let others: BTreeSet<usize> =
-            wires.iter().flat_map(|wire| [wire.from, wire.to]).filter(|point| !kept.contains(point)).collect();
-        let rows: BTreeMap<usize, usize> =
-            kept.iter().copied().chain(others).enumerate().map(|(row, point)| (point, row)).collect();
-        let size = rows.len();
+        let points = wires.iter().map(|wire| wire.from.max(wire.to) + 1).max().unwrap_or(0);
+        let mut rows: Vec<Option<usize>> = vec![None; points];
+        let used = wires.iter().flat_map(|wire| [wire.from, wire.to]);
+        for point in used {
+            if let Some(row) = rows.get_mut(point) {
+                *row = Some(usize::MAX);
+            }
+        }
+        for (place, point) in kept.iter().enumerate() {
+            if let Some(row) = rows.get_mut(*point) {
+                *row = Some(place);
+            }
+        }
+        let mut size = kept.len();
+        for row in rows.iter_mut().flatten().filter(|row| **row == usize::MAX) {
+            *row = size;
+            size += 1;
+        }
         let mut mesh = Mesh { size, siemens: vec![0.0; size * size] };
+        let row = |point: usize| rows.get(point).copied().flatten();
         for wire in wires {
-            if let (Some(&from), Some(&to)) = (rows.get(&wire.from), rows.get(&wire.to)) {
+            if let (Some(from), Some(to)) = (row(wire.from), row(wire.to)) {
                 mesh.add(from, to, 1.0 / wire.ohms);
             }
         }

@@ -2,6 +2,10 @@
 //!
 //! In: a circuit as a network. Out: [`Patterns`] for each of its lamps, for its page and for *By what the lamp does*.
 
+mod together;
+
+pub use together::together_of_item;
+
 use super::addresses;
 use super::circuit_drawing::words;
 use super::laying::{Laying, light_of, seen_on};
@@ -18,17 +22,21 @@ const MOST_POSITIONS: usize = 3;
 
 /// The lamps of a circuit, each with its patterns at rest and pressed.
 pub fn patterns(laying: &Laying<'_>, guide: &model::Circuit, wired: &Wired) -> Vec<Patterns> {
-    let instruments = [SeenOn::Tester, SeenOn::Apparatus];
-    let named = instruments.into_iter().flat_map(|on| lamps(guide, on).into_iter().map(move |name| (on, name)));
-    let found = named.filter_map(|(on, name)| Some((on, wired.network.find_reading(&name)?)));
-    found.filter_map(|(on, reading)| Looking { laying, guide, wired, reading }.patterns(on)).collect()
+    let looking = Looking { laying, guide, wired };
+    INSTRUMENTS
+        .into_iter()
+        .flat_map(|on| looking.readings(on).filter_map(move |reading| looking.patterns(on, reading)))
+        .collect()
 }
 
+/// The instruments with lamps.
+const INSTRUMENTS: [SeenOn; 2] = [SeenOn::Tester, SeenOn::Apparatus];
+
+#[derive(Clone, Copy)]
 struct Looking<'a> {
     laying: &'a Laying<'a>,
     guide: &'a model::Circuit,
     wired: &'a Wired,
-    reading: ReadingId,
 }
 
 /// Whether sound kit shows a pattern.
@@ -49,9 +57,21 @@ struct Column {
     states: Vec<Vec<LampState>>,
 }
 
+/// A lamp, and what it does in each position looked at.
+struct Doing<'a> {
+    reading: ReadingId,
+    positions: &'a [PositionId],
+    states: &'a [LampState],
+}
+
 impl Looking<'_> {
-    fn patterns(&self, on: SeenOn) -> Option<Patterns> {
-        let columns = self.columns();
+    /// The lamps on an instrument, in the order written.
+    fn readings(self, on: SeenOn) -> impl Iterator<Item = ReadingId> {
+        lamps(self.guide, on).into_iter().filter_map(move |name| self.wired.network.find_reading(&name))
+    }
+
+    fn patterns(self, on: SeenOn, reading: ReadingId) -> Option<Patterns> {
+        let columns = self.columns(reading);
         let positions: Vec<PositionId> = columns.iter().map(|column| column.position).collect();
         let mut faults: BTreeMap<States, Vec<FaultId>> = BTreeMap::new();
         let sound = states(&columns, 0);
@@ -66,57 +86,76 @@ impl Looking<'_> {
         let rows: Vec<PatternRow> = faults
             .iter()
             .map(|(states, faults)| {
-                self.row(&positions, states, faults, if sound.contains(states) { Kit::Sound } else { Kit::Faulty })
+                let kit = if sound.contains(states) { Kit::Sound } else { Kit::Faulty };
+                let doing = Doing { reading, positions: &positions, states };
+                PatternRow {
+                    lamps: self.shown(&doing),
+                    sound: kit == Kit::Sound,
+                    faults: self.named(faults),
+                    guides: self.guides(&[doing], faults, kit),
+                }
             })
             .collect();
-        let name = self.wired.network.reading_name(self.reading);
-        let id = self.guide.circuit.value.as_str();
+        let name = self.wired.network.reading_name(reading);
         // A lamp that always does the same tells nothing.
         (rows.len() > 1).then(|| Patterns {
-            anchor: format!("{}-lamp-{name}", addresses::key(&addresses::guide(Kind::Circuit, id))),
-            title: words(&self.wired.labels.readings, name).unwrap_or_else(|| name.to_owned()),
+            anchor: format!("{}-lamp-{name}", addresses::key(&self.address())),
+            title: self.title(reading),
             seen_on: seen_on(on),
-            circuit: Link { title: self.guide.title.value.clone(), address: addresses::guide(Kind::Circuit, id) },
+            circuit: self.circuit(),
             rows,
         })
     }
 
+    fn address(self) -> String {
+        addresses::guide(Kind::Circuit, self.guide.circuit.value.as_str())
+    }
+
+    fn circuit(self) -> Link {
+        Link { title: self.guide.title.value.clone(), address: self.address() }
+    }
+
+    fn title(self, reading: ReadingId) -> String {
+        let name = self.wired.network.reading_name(reading);
+        words(&self.wired.labels.readings, name).unwrap_or_else(|| name.to_owned())
+    }
+
     /// At rest; pressed, where the tip can be pressed; and what guides tell of this lamp. Only where it can differ from rest.
-    fn columns(&self) -> Vec<Column> {
+    fn columns(self, reading: ReadingId) -> Vec<Column> {
         let network = &self.wired.network;
-        let rest = self.column(Network::REST);
-        let side = network.reading_name(self.reading).split('-').next().unwrap_or("").to_owned();
+        let rest = self.column(reading, Network::REST);
+        let side = network.reading_name(reading).split('-').next().unwrap_or("").to_owned();
         let pressed =
             ["pressed".to_owned(), format!("{side}-pressed")].iter().find_map(|name| network.find_position(name));
         let mut seen = BTreeSet::from([Network::REST]);
-        let asked = pressed.into_iter().chain(self.told()).filter(|position| seen.insert(*position));
+        let asked = pressed.into_iter().chain(self.told(reading)).filter(|position| seen.insert(*position));
         let differs = |column: &Column| column.states != rest.states;
         let mut others: Vec<Column> =
-            asked.map(|position| self.column(position)).filter(differs).take(MOST_POSITIONS).collect();
+            asked.map(|position| self.column(reading, position)).filter(differs).take(MOST_POSITIONS).collect();
         if others.is_empty() {
-            others.extend(network.positions().skip(1).map(|position| self.column(position)).find(differs));
+            others.extend(network.positions().skip(1).map(|position| self.column(reading, position)).find(differs));
         }
         [rest].into_iter().chain(others).collect()
     }
 
     /// The positions in which guides tell of this lamp.
-    fn told(&self) -> Vec<PositionId> {
+    fn told(self, of: ReadingId) -> Vec<PositionId> {
         let sights = self.laying.proofed.sights.values();
         let here: Vec<&Sight> = sights.filter(|sight| sight.circuit == self.guide.circuit.value.as_str()).collect();
         let signs = here.iter().flat_map(|sight| sight.signs.iter().flatten());
         let signs = signs.map(|(sign, _)| (sign.reading, sign.position));
         let one_of = here.iter().flat_map(|sight| sight.one_of.iter().flatten());
         let all = signs.chain(one_of.map(|sign| (sign.reading, sign.position)));
-        all.filter(|(reading, _)| *reading == self.reading).map(|(_, position)| position).collect()
+        all.filter(|(reading, _)| *reading == of).map(|(_, position)| position).collect()
     }
 
-    fn column(&self, position: PositionId) -> Column {
+    fn column(self, reading: ReadingId, position: PositionId) -> Column {
         let faults = [None].into_iter().chain(self.wired.network.faults().map(Some));
-        Column { position, states: faults.map(|fault| self.state(position, fault)).collect() }
+        Column { position, states: faults.map(|fault| self.state(reading, position, fault)).collect() }
     }
 
-    fn state(&self, position: PositionId, fault: Option<FaultId>) -> Vec<LampState> {
-        let Ok(seen) = self.wired.network.seen(self.reading, position, fault) else { return Vec::new() };
+    fn state(self, reading: ReadingId, position: PositionId, fault: Option<FaultId>) -> Vec<LampState> {
+        let Ok(seen) = self.wired.network.seen(reading, position, fault) else { return Vec::new() };
         let answers = seen.answers();
         if answers.contains(Answer::Flickers) {
             return vec![LampState::ComesAndGoes];
@@ -124,44 +163,45 @@ impl Looking<'_> {
         [LampState::Lit, LampState::Dark].into_iter().filter(|state| answers.contains(shown(*state))).collect()
     }
 
-    fn row(&self, positions: &[PositionId], states: &States, faults: &[FaultId], kit: Kit) -> PatternRow {
+    fn shown(self, doing: &Doing<'_>) -> Vec<LampShown> {
         let (network, labels) = (&self.wired.network, &self.wired.labels);
         let name = |position: &PositionId| network.position_name(*position);
-        let lamps = positions.iter().zip(states).map(|(position, state)| {
+        let lamps = doing.positions.iter().zip(doing.states).map(|(position, state)| {
             let when = match name(position) {
                 "rest" => "at-rest",
                 pressed if pressed == "pressed" || pressed.ends_with("-pressed") => "pressed",
                 _ => "in-position",
             };
             let position = (when == "in-position").then(|| words(&labels.positions, name(position))).flatten();
-            LampShown { when, position, state: *state, light: light_of(network.reading_name(self.reading)) }
+            LampShown { when, position, state: *state, light: light_of(network.reading_name(doing.reading)) }
         });
-        let own = addresses::guide(Kind::Circuit, self.guide.circuit.value.as_str());
-        let faults_named = faults.iter().map(|fault| {
-            let id = network.fault_name(*fault);
-            let title = words(&labels.faults, id).unwrap_or_else(|| id.to_owned());
-            Link { title, address: format!("{own}#{}-fault-{id}", addresses::key(&own)) }
-        });
-        PatternRow {
-            lamps: lamps.collect(),
-            sound: kit == Kit::Sound,
-            faults: faults_named.collect(),
-            guides: self.guides(positions, states, faults, kit),
-        }
+        lamps.collect()
     }
 
-    /// The guides that look into one of these faults and do not say that this lamp does something else.
-    fn guides(&self, positions: &[PositionId], states: &States, faults: &[FaultId], sound: Kit) -> Vec<Link> {
+    fn named(self, faults: &[FaultId]) -> Vec<Link> {
+        let own = self.address();
+        let named = faults.iter().map(|fault| {
+            let id = self.wired.network.fault_name(*fault);
+            let title = words(&self.wired.labels.faults, id).unwrap_or_else(|| id.to_owned());
+            Link { title, address: format!("{own}#{}-fault-{id}", addresses::key(&own)) }
+        });
+        named.collect()
+    }
+
+    /// The guides that look into one of these faults and do not say that one of these lamps does something else.
+    fn guides(self, lamps: &[Doing<'_>], faults: &[FaultId], kit: Kit) -> Vec<Link> {
         let fits = |guide: &&model::Symptom| {
             let sight = self.laying.proofed.sights.get(guide.symptom.value.as_str());
             sight.filter(|sight| sight.circuit == self.guide.circuit.value.as_str()).is_some_and(|sight| {
                 let named = sight.faults.values().flatten().any(|fault| faults.contains(fault));
-                let here = |(sign, _): &&(crate::reckoning::circuit::Sign, _)| sign.reading == self.reading;
-                let mut told = sight.signs.iter().flatten().filter(here).peekable();
-                // What sound kit shows leads only to guides that speak of this very lamp.
-                let speaks = told.peek().is_some() || sound == Kit::Faulty;
-                let agrees = told.all(|(sign, _)| {
-                    let seen = positions.iter().zip(states).find(|(position, _)| **position == sign.position);
+                let told = sight.signs.iter().flatten().filter_map(|(sign, _)| {
+                    lamps.iter().find(|lamp| lamp.reading == sign.reading).map(|lamp| (sign, lamp))
+                });
+                let mut told = told.peekable();
+                // What sound kit shows leads only to guides that speak of these very lamps.
+                let speaks = told.peek().is_some() || kit == Kit::Faulty;
+                let agrees = told.all(|(sign, lamp)| {
+                    let seen = lamp.positions.iter().zip(lamp.states).find(|(position, _)| **position == sign.position);
                     seen.is_none_or(|(_, state)| shown(*state) == sign.shows)
                 });
                 named && speaks && agrees
@@ -185,15 +225,20 @@ fn states(columns: &[Column], fault: usize) -> Vec<States> {
     })
 }
 
-/// The lamps of all circuits of an item, in the order of the guides. One fencer at the apparatus is plainer than two.
+/// The lamps of all circuits of an item, in the order of the guides.
 pub fn of_item(laying: &Laying<'_>, item: &str) -> Vec<Patterns> {
+    circuits(laying, item).flat_map(|(guide, wired)| patterns(laying, guide, wired)).collect()
+}
+
+/// The whole circuits of an item, in the order of the guides. One fencer at the apparatus is plainer than two.
+fn circuits<'a>(laying: &'a Laying<'a>, item: &str) -> impl Iterator<Item = (&'a model::Circuit, &'a Wired)> {
     let circuits = laying.proofed.guides.circuits.iter().map(|(_, guide)| guide);
     let here = circuits.filter(|guide| guide.kit.as_ref().is_some_and(|kit| kit.value.as_str() == item));
     let here: Vec<&model::Circuit> = here.collect();
     let alone = here.iter().any(|guide| guide.sides.is_empty() && !guide.lamps.is_empty());
-    let here = here.into_iter().filter(|guide| guide.sides.is_empty() || !alone);
+    let here = here.into_iter().filter(move |guide| guide.sides.is_empty() || !alone);
     let wired = here.filter_map(|guide| Some((guide, laying.proofed.circuits.get(guide.circuit.value.as_str())?)));
-    wired.filter(|(_, wired)| wired.is_whole()).flat_map(|(guide, wired)| patterns(laying, guide, wired)).collect()
+    wired.filter(|(_, wired)| wired.is_whole())
 }
 
 /// What every lamp of a circuit shows in a position, with sound kit.
