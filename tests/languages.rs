@@ -2,9 +2,10 @@
 
 use coquille::handbook::lay_out_all;
 use coquille::model::messages::{ENGLISH, FRENCH, ids};
+use coquille::model::{fill, translated};
 use coquille::proof::proof;
 use coquille::render::{Theme, render_all};
-use coquille::source::{Folder, read_texts};
+use coquille::source::{Folder, Tolerant, read, read_texts};
 use std::collections::{BTreeMap, BTreeSet};
 
 const HANDBOOK: &str = "\
@@ -133,6 +134,44 @@ fn a_translation_shows_its_own_picture_where_there_are_words_in_it() {
     assert!(files["jobs/mend.html"].contains("src=\"../pictures/tip.svg\""));
     assert_eq!(files["pictures/tip.fr.svg"], tip_french);
     assert_eq!(files["pictures/tip.svg"], tip);
+}
+
+/// The words of a drawing, three letters and longer: a line is called B in every language.
+fn words_in(svg: &str) -> Vec<&str> {
+    let texts = svg.split("<text").skip(1).filter_map(|text| text.split_once('>')?.1.split('<').next());
+    texts
+        .filter(|text| text.split(' ').any(|word| word.chars().filter(|letter| letter.is_alphabetic()).count() > 2))
+        .collect()
+}
+
+#[test]
+fn what_a_french_guide_of_the_demo_shows_has_french_words_in_it() {
+    let folder = read(&std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("guides")).expect("guides are there");
+    let (guides, _) = fill(&folder);
+    let (french, _) = translated(&folder, &guides.translations, "fr");
+    let (_, handbook) = french.guides.handbook.expect("the demo has a handbook");
+    let mut seen = 0;
+    for (_, text) in folder.texts.iter() {
+        let id = text.text.lines().next().and_then(|line| line.split_once(": ")).map(|(_, id)| id);
+        if text.name.starts_with("handbook.") || !id.is_some_and(|id| french.translated.contains(id)) {
+            continue;
+        }
+        for picture in handbook.pictures.iter().filter_map(Tolerant::sound) {
+            let shown = |end: &str| text.text.contains(&format!("picture: {}{end}", picture.picture.value));
+            let svg = String::from_utf8_lossy(&folder.others[&picture.file.value]).into_owned();
+            if ["\n", "}", ","].into_iter().any(shown) && !words_in(&svg).is_empty() {
+                assert!(
+                    picture.file.value.ends_with(".fr.svg"),
+                    "{}: {} says {:?}",
+                    text.name,
+                    picture.file.value,
+                    words_in(&svg)
+                );
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 5, "{seen}");
 }
 
 #[test]
