@@ -71,14 +71,14 @@ test("the switch of wording holds for every section, scripting off", async () =>
   const { context, page } = await opened("#jobs-rewire-foil", { javaScriptEnabled: false });
   const words = async () => (await page.locator("#jobs-rewire-foil").innerText()).length;
   const full = await words();
-  await page.getByRole("radio", { name: "short" }).check({ force: true });
+  await page.locator(".one-file-words").getByRole("radio", { name: "short" }).check({ force: true });
   assert.ok((await words()) < full);
   await context.close();
 });
 
 test("search finds a section and leads there, and the window is called after it", async () => {
   const { context, page, wrong } = await opened();
-  await page.getByRole("link", { name: "Find" }).click();
+  await page.locator(".top").getByRole("link", { name: "Find" }).click();
   await page.keyboard.type("rewire foil");
   const found = page.locator(".search ol a").first();
   await found.waitFor();
