@@ -100,6 +100,38 @@ fn every_link_in_the_one_file_leads_to_something_in_it() {
     assert!(links.len() > 50);
 }
 
+/// What a practice bench looks its answers up in, from a page or a section that holds it.
+fn rehearsals(html: &str) -> Vec<serde_json::Value> {
+    let data = html.split("<template data-rehearsal>").skip(1).filter_map(|rest| rest.split("</template>").next());
+    data.map(|data| serde_json::from_str(data).unwrap()).collect()
+}
+
+#[test]
+fn the_one_file_has_the_practice_bench_folded_and_its_cards_for_everybody() {
+    let folder = tempfile::tempdir().unwrap();
+    bound(folder.path());
+    let file = std::fs::read_to_string(folder.path().join("site.html")).unwrap();
+    let folded = unfolded(&file);
+    let mut benches: Vec<_> = std::fs::read_dir(folder.path().join("site/practice")).unwrap().collect();
+    benches.retain(|entry| entry.as_ref().is_ok_and(|entry| entry.path().extension().is_some()));
+    let pages = benches.into_iter().map(|entry| std::fs::read_to_string(entry.unwrap().path()).unwrap());
+    let of_pages: Vec<_> = pages.flat_map(|page| rehearsals(&page)).collect();
+    let of_sections = rehearsals(&folded);
+    assert!(!of_pages.is_empty() && of_pages.len() == of_sections.len());
+    assert!(of_sections.iter().all(|data| of_pages.contains(data)), "the same faults as in the folder");
+    for data in of_sections {
+        let guide = data["guide"].as_str().unwrap();
+        assert!(folded.contains(&format!("id=practice-{guide} ")) || folded.contains(&format!("id=practice-{guide}>")));
+        assert!(
+            file.contains(&format!("data-unfolded=\"#practice-{guide}\""))
+                || file.contains(&format!("data-unfolded=#practice-{guide}")),
+            "{guide}: the cards lead to the bench"
+        );
+        assert!(file.contains(&format!("id=practice-cards-{guide}")), "{guide}: its cards stand unfolded");
+    }
+    assert!(file.contains("window.practice = {"));
+}
+
 #[test]
 fn every_page_is_in_the_book_as_well_formed_xml_and_in_the_order_of_reading() {
     let folder = tempfile::tempdir().unwrap();

@@ -2,9 +2,10 @@
 
 use coquille::handbook::lay_out_all;
 use coquille::model::messages::{ENGLISH, FRENCH, ids};
+use coquille::model::{fill, translated};
 use coquille::proof::proof;
 use coquille::render::{Theme, render_all};
-use coquille::source::{Folder, read_texts};
+use coquille::source::{Folder, Tolerant, read, read_texts};
 use std::collections::{BTreeMap, BTreeSet};
 
 const HANDBOOK: &str = "\
@@ -104,6 +105,73 @@ fn a_link_leads_to_the_page_in_its_language_if_there_is_one() {
     assert!(page.contains(r#"href="../../jobs/renew.html""#), "the other job is not in French");
     assert!(page.contains(r#"href="../../fr/jobs.html""#), "the list of jobs is");
     assert!(!files.contains_key("fr/jobs/renew.html"));
+}
+
+#[test]
+fn a_translation_shows_its_own_picture_where_there_are_words_in_it() {
+    const SHOWN: &str = "pictures: [{picture: tip, file: pictures/tip.svg, alt: The tip.}, \
+                         {picture: cup, file: pictures/cup.svg, alt: The cup.}]\n";
+    let handbook = format!("{HANDBOOK}{SHOWN}");
+    let french = "translation: club\nlanguage: fr\ntitle: Un club\ncaution: Le règlement décide.\n\
+                  pictures: [{picture: tip, file: pictures/tip.fr.svg, alt: La pointe.}, {picture: cup, alt: La cuvette.}]\n";
+    let mend = MEND.replace("{do: Mend it.}", "{do: Mend it., picture: tip}, {do: Look., picture: cup}");
+    let mend_french = MEND_FRENCH.replace("{do: Réparez.}", "{do: Réparez.}, {do: Regardez.}");
+    let drawn = |words: &str| format!("<svg xmlns=\"http://www.w3.org/2000/svg\"><text>{words}</text></svg>");
+    let (tip, tip_french, cup) = (drawn("tip"), drawn("pointe"), drawn(""));
+    let mut folder = read_texts([
+        ("handbook.yaml", handbook.as_str()),
+        ("handbook.fr.yaml", french),
+        ("mend.yaml", mend.as_str()),
+        ("mend.fr.yaml", mend_french.as_str()),
+        ("renew.yaml", RENEW),
+    ]);
+    for (name, svg) in [("tip", &tip), ("tip.fr", &tip_french), ("cup", &cup)] {
+        folder.others.insert(format!("pictures/{name}.svg"), svg.clone().into_bytes());
+    }
+    let files = bound(&folder);
+    assert!(files["fr/jobs/mend.html"].contains("src=\"../../pictures/tip.fr.svg\""));
+    assert!(files["fr/jobs/mend.html"].contains("src=\"../../pictures/cup.svg\""), "it has no words");
+    assert!(files["jobs/mend.html"].contains("src=\"../pictures/tip.svg\""));
+    assert_eq!(files["pictures/tip.fr.svg"], tip_french);
+    assert_eq!(files["pictures/tip.svg"], tip);
+}
+
+/// The words of a drawing, three letters and longer: a line is called B in every language.
+fn words_in(svg: &str) -> Vec<&str> {
+    let texts = svg.split("<text").skip(1).filter_map(|text| text.split_once('>')?.1.split('<').next());
+    texts
+        .filter(|text| text.split(' ').any(|word| word.chars().filter(|letter| letter.is_alphabetic()).count() > 2))
+        .collect()
+}
+
+#[test]
+fn what_a_french_guide_of_the_demo_shows_has_french_words_in_it() {
+    let folder = read(&std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("guides")).expect("guides are there");
+    let (guides, _) = fill(&folder);
+    let (french, _) = translated(&folder, &guides.translations, "fr");
+    let (_, handbook) = french.guides.handbook.expect("the demo has a handbook");
+    let mut seen = 0;
+    for (_, text) in folder.texts.iter() {
+        let id = text.text.lines().next().and_then(|line| line.split_once(": ")).map(|(_, id)| id);
+        if text.name.starts_with("handbook.") || !id.is_some_and(|id| french.translated.contains(id)) {
+            continue;
+        }
+        for picture in handbook.pictures.iter().filter_map(Tolerant::sound) {
+            let shown = |end: &str| text.text.contains(&format!("picture: {}{end}", picture.picture.value));
+            let svg = String::from_utf8_lossy(&folder.others[&picture.file.value]).into_owned();
+            if ["\n", "}", ","].into_iter().any(shown) && !words_in(&svg).is_empty() {
+                assert!(
+                    picture.file.value.ends_with(".fr.svg"),
+                    "{}: {} says {:?}",
+                    text.name,
+                    picture.file.value,
+                    words_in(&svg)
+                );
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 5, "{seen}");
 }
 
 #[test]

@@ -56,7 +56,7 @@ impl Safety {
 pub struct Picture {
     /// Its id.
     pub picture: Named,
-    /// The file, by its path inside the handbook's folder.
+    /// The file, by its path inside the handbook's folder. A translation may name another, with the words in the picture in its language.
     pub file: Line,
     /// What the picture tells somebody who cannot see it.
     pub alt: Option<Line>,

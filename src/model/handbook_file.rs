@@ -36,7 +36,7 @@ pub struct HandbookFile {
     pub kit: Many<Tolerant<Item>>,
     /// The look. `marking-blue` comes with the program; another is a folder `themes/NAME` beside the guides' folder.
     pub theme: Option<Line>,
-    /// Pictures that any guide may show.
+    /// Pictures that any guide may show. If there are words in a picture, a translation names its own `file` under the same id.
     #[serde(default)]
     pub pictures: Many<Tolerant<Picture>>,
     /// Sheets that must not be used any more.

@@ -118,7 +118,7 @@ fn check_again(folder: &Folder, guides: Guides, shape: Vec<Flaw>, former: Option
     checks::circuits::check(&guides, &circuits, &sights, &mut findings);
     checks::idle::check(&guides, &circuits, &mut findings);
     let cases = cases::cases(&guides, &circuits, &sights, former.map(|former| &former.cases), &mut findings);
-    let languages = checks::translations::check(folder, &guides, &mut findings);
+    let languages = checks::translations::check(folder, &guides, &pictures, &mut findings);
     checks::messages::check(folder, &guides, &mut findings);
     let (mut findings, accepted) = checks::waivers::apply(&guides, findings);
     findings.sort_by(|one, other| (one.place, one.code, &one.message).cmp(&(other.place, other.code, &other.message)));
@@ -142,7 +142,7 @@ fn check_again(folder: &Folder, guides: Guides, shape: Vec<Flaw>, former: Option
 
 /// A language's guides with all that does not depend on words. Circuits do: their readings have titles.
 fn spoken(language: checks::translations::Language, own: &Proofed) -> Spoken {
-    let checks::translations::Language { language, filled, index, references } = language;
+    let checks::translations::Language { language, filled, index, references, pictures } = language;
     let words_of_circuits =
         own.guides.circuits.iter().any(|(_, c)| filled.translated.contains(c.circuit.value.as_str()));
     let (circuits, sights) = match words_of_circuits {
@@ -161,7 +161,7 @@ fn spoken(language: checks::translations::Language, own: &Proofed) -> Spoken {
         circuits,
         sights,
         mends: Vec::new(),
-        pictures: own.pictures.clone(),
+        pictures: own.pictures.clone().into_iter().chain(pictures).collect(),
         languages: Vec::new(),
         findings: own.findings.clone(),
         accepted: own.accepted.clone(),

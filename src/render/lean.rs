@@ -8,6 +8,9 @@ use super::figures::lamp;
 const PATTERNS: [(&str, &str); 4] =
     [("hatch", "hatched"), ("hatch-blue", "togo"), ("weave", "weave"), ("mesh", "mesh")];
 
+/// Shared drawings of which none is left.
+const NO_DRAWINGS: &str = "<svg class=\"out-of-sight\" aria-hidden=\"true\"><defs>\n\n</defs></svg>\n";
+
 /// The page without shapes and patterns that nothing on it shows, and with short ways to its neighbours.
 pub fn lean(html: String, address: &str, root: &str) -> String {
     short_ways(without_idle_patterns(lamp::without_idle_shapes(html)), address, root)
@@ -24,7 +27,8 @@ fn without_idle_patterns(mut html: String) -> String {
             html.replace_range(start..end, "");
         }
     }
-    html
+    // Where nothing is left, neither is what held it.
+    html.replacen(NO_DRAWINGS, "", 1)
 }
 
 /// Links into the page's own folder, and into the one around it, go straight there and not by way of the top.

@@ -80,8 +80,10 @@ struct IndexGroup {
 pub(crate) enum Frame {
     /// All that a page needs to stand by itself.
     Page,
-    /// Nothing: it is a section of a file that has its own frame. With a stock, drawings share what they have in common.
-    Section(Option<Arc<Stock>>),
+    /// Nothing: it is a section of a file that has its own frame; drawings share what they have in common.
+    Section(Arc<Stock>),
+    /// Nothing: it is a chapter of a book, in which no script runs.
+    Chapter,
 }
 
 /// A handbook ready to be set, page by page and whenever a page is wanted.
@@ -94,7 +96,7 @@ pub struct Setting {
     language: String,
     inside: Inside,
     pages: BTreeMap<String, Page>,
-    /// For sections: what is read in place of a page that works only by itself.
+    /// For chapters: what is read in place of a page that is nothing without its script.
     instead: BTreeMap<String, String>,
     search: Vec<Entry>,
     files: BTreeMap<String, Vec<u8>>,
@@ -126,7 +128,8 @@ impl Setting {
         let words = Arc::new(Words::of(&handbook.cover.language, &handbook.messages));
         let (template, stock) = match &frame {
             Frame::Page => (theme::FRAME, None),
-            Frame::Section(stock) => ("pages/frame-section.html", stock.as_ref()),
+            Frame::Section(stock) => ("pages/frame-section.html", Some(stock)),
+            Frame::Chapter => ("pages/frame-section.html", None),
         };
         let mut tera = theme.templates(template)?;
         let home = qr::home(&handbook);
@@ -136,7 +139,7 @@ impl Setting {
         pages.iter_mut().filter(|page| page.title.is_empty()).for_each(|page| page.title = own_title(page, &words));
         let inside = Inside::of(handbook.folder.as_deref(), &mut pages);
         let mut instead = BTreeMap::new();
-        if let Frame::Section(_) = &frame {
+        if let Frame::Chapter = &frame {
             pages.retain(|page| match in_place_of(page) {
                 Some(other) => {
                     instead.insert(page.address.clone(), other);
@@ -144,6 +147,8 @@ impl Setting {
                 }
                 None => true,
             });
+        }
+        if let Frame::Section(_) | Frame::Chapter = &frame {
             pages.iter_mut().for_each(|page| page.root = prose::ROOT.to_owned());
         }
         let book = book(&handbook, &pages, &words, theme);
@@ -153,7 +158,7 @@ impl Setting {
         let mut files = BTreeMap::from([(book.search_index.clone(), index)]);
         files.append(&mut match &frame {
             Frame::Page => theme.assets_of_pages(),
-            Frame::Section(_) => theme.assets(),
+            Frame::Section(_) | Frame::Chapter => theme.assets(),
         });
         files.append(&mut handbook.pictures);
         let pages = pages.into_iter().map(|page| (inside.address(&page.address), page)).collect();
@@ -216,8 +221,7 @@ impl Setting {
     }
 }
 
-/// What is read instead of a page that works only by itself. A practice bench keeps its exercise in the address, where a file of many
-/// pages keeps the page: its cards serve.
+/// What is read instead of a page that is nothing without its script: a practice bench's cards do the same on paper.
 fn in_place_of(page: &Page) -> Option<String> {
     match &page.body {
         Body::Practice(practice) => Some(practice.cards.clone()),

@@ -71,14 +71,14 @@ test("the switch of wording holds for every section, scripting off", async () =>
   const { context, page } = await opened("#jobs-rewire-foil", { javaScriptEnabled: false });
   const words = async () => (await page.locator("#jobs-rewire-foil").innerText()).length;
   const full = await words();
-  await page.getByRole("radio", { name: "short" }).check({ force: true });
+  await page.locator(".one-file-words").getByRole("radio", { name: "short" }).check({ force: true });
   assert.ok((await words()) < full);
   await context.close();
 });
 
 test("search finds a section and leads there, and the window is called after it", async () => {
   const { context, page, wrong } = await opened();
-  await page.getByRole("link", { name: "Find" }).click();
+  await page.locator(".top").getByRole("link", { name: "Find" }).click();
   await page.keyboard.type("rewire foil");
   const found = page.locator(".search ol a").first();
   await found.waitFor();
@@ -134,6 +134,129 @@ test("what comes after “I cannot tell” is unfolded, and is said to be folded
   assert.deepEqual(await shown(plain.page), ["folded"]);
   assert.match(await plain.page.locator("#folded").innerText(), /Switch scripting on/);
   await plain.context.close();
+});
+
+/** Does what the bench says next until it is known, then names a cause that is left and what mends it. */
+async function found(bench) {
+  for (let steps = 0; steps < 12 && (await bench.locator("[data-enough]").isHidden()); steps += 1) {
+    await bench.locator("[data-probe]").filter({ has: bench.page().locator("[data-next]:visible") }).getByRole("button").click();
+  }
+  const left = await bench.locator("[data-suspect]:visible").first().getAttribute("data-suspect");
+  const mends = await bench.evaluate((section, at) => JSON.parse(section.querySelector("[data-rehearsal]").content.textContent).suspects[at].remedy, Number(left));
+  await named(bench, left, String(mends));
+}
+
+async function named(bench, cause, remedy = { index: 1 }) {
+  await bench.locator("[data-cause]").selectOption(cause);
+  await bench.locator("[data-remedy]").selectOption(remedy);
+  await bench.getByRole("button", { name: "Name it and see" }).click();
+}
+
+test("the practice bench is chosen, a fault is found on it, and the way stands beside the least-cost one", async () => {
+  const { context, page, wrong } = await opened("", { acceptDownloads: true });
+  await page.locator("footer").getByRole("link", { name: "Practice bench" }).click();
+  assert.deepEqual(await shown(page), ["practice"]);
+  await page.locator("#practice").getByRole("link", { name: "Lamp stays lit when the tip is pressed: With help" }).click();
+  assert.deepEqual(await shown(page), ["practice-foil-stays-lit"]);
+  assert.match(page.url(), /#practice-foil-stays-lit\?seed=[A-Z0-9]{4}&level=1$/, "the word is in the address");
+  const bench = page.locator("#practice-foil-stays-lit");
+  assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= 360);
+  await found(bench);
+  assert.ok(await bench.locator("[data-verdict='remedy right']").isVisible());
+  const total = (way) => bench.locator(`[data-way=${way}] [data-total]`).getAttribute("data-tenths");
+  assert.ok(Number(await total("least")) > 0);
+  assert.equal(await total("own"), await total("least"), "who does as told needs no more minutes");
+  assert.ok((await bench.locator("[data-way=own] tbody tr").count()) > 0);
+  assert.ok(await page.evaluate(() => document.activeElement.matches("#practice-foil-stays-lit [data-outcome] h2")));
+
+  // What is kept is kept over a reload, stands on the list of exercises too, and goes into a table.
+  await page.reload();
+  assert.deepEqual(await shown(page), ["practice-foil-stays-lit"]);
+  await page.locator("footer").getByRole("link", { name: "Practice bench" }).click();
+  const results = page.locator("#practice [data-results]");
+  assert.equal(await results.locator("tbody tr").count(), 1);
+  const [download] = await Promise.all([page.waitForEvent("download"), results.locator("[data-file]").click()]);
+  const file = path.join(scratch("csv"), "practice.csv");
+  await download.saveAs(file);
+  assert.match(readFileSync(file, "utf8"), /"Lamp stays lit when the tip is pressed"/);
+  const pdf = path.join(scratch("print"), "results.pdf");
+  await page.pdf({ path: pdf, preferCSSPageSize: true });
+  const printed = execFileSync("pdftotext", [pdf, "-"], { encoding: "utf8" });
+  assert.match(printed, /Results on this device/);
+  assert.doesNotMatch(printed, /What do you see\?/);
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("a teacher’s address sets the same fault for everybody, as it does in the folder", async () => {
+  const causes = [];
+  for (const seed of ["K7Q", "k7q", "é #1"]) {
+    const { context, page, wrong } = await opened(`#practice-foil-stays-lit?seed=${encodeURIComponent(seed)}&level=2`);
+    assert.deepEqual(await shown(page), ["practice-foil-stays-lit"]);
+    const bench = page.locator("#practice-foil-stays-lit");
+    assert.ok(await bench.locator("[data-possible]").isHidden(), "the level is the one of the address");
+    assert.equal(await bench.locator("[data-seed]").inputValue(), seed.toUpperCase());
+    await named(bench, "1");
+    causes.push(await bench.locator("[data-was]").innerText());
+    await page.goto(`${url(path.join(passed, "handbook"), "practice/foil-stays-lit.html")}#seed=${encodeURIComponent(seed)}&level=2`);
+    await named(page.locator("main"), "1");
+    assert.equal(await page.locator("[data-was]").innerText(), causes.at(-1), "the folder sets the same");
+    assert.deepEqual(wrong.filter((what) => !what.includes("asks for")), []);
+    await context.close();
+  }
+  assert.equal(causes[0], causes[1]);
+});
+
+test("on the bench: another fault, another level, away to read and back, and two benches side by side", async () => {
+  const { context, page, wrong } = await opened("#practice-foil-stays-lit?seed=K7Q&level=1");
+  const bench = page.locator("#practice-foil-stays-lit");
+  await bench.locator("[data-probe] button").first().click();
+  const spent = await bench.locator("[data-minutes]").innerText();
+  assert.notEqual(spent, "0");
+  await bench.getByRole("link", { name: /Back to|Lamp stays lit/ }).last().click();
+  assert.deepEqual(await shown(page), ["faults-foil-stays-lit"]);
+  await page.goBack();
+  assert.deepEqual(await shown(page), ["practice-foil-stays-lit"]);
+  assert.equal(await bench.locator("[data-minutes]").innerText(), spent, "what was done is still done");
+  await bench.getByRole("link", { name: "From memory" }).click();
+  assert.match(page.url(), /\?seed=K7Q&level=3$/);
+  assert.deepEqual(await shown(page), ["practice-foil-stays-lit"]);
+  await bench.locator("[data-set]").getByRole("button", { name: "Another fault" }).click();
+  assert.doesNotMatch(page.url(), /K7Q/);
+  assert.deepEqual(await shown(page), ["practice-foil-stays-lit"]);
+  await page.goBack();
+  await page.waitForURL(/K7Q/);
+  assert.deepEqual(await shown(page), ["practice-foil-stays-lit"]);
+  await page.evaluate(() => { location.hash = "#practice-foil-white-burns?seed=CARD-1&level=2"; });
+  assert.deepEqual(await shown(page), ["practice-foil-white-burns"]);
+  await named(page.locator("#practice-foil-white-burns"), "0");
+  assert.ok(await page.locator("#practice-foil-white-burns [data-outcome]").isVisible());
+  assert.match(await page.title(), /^White lamp/);
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("without scripting the bench is said to be folded, and its cards are there to print", async () => {
+  const { context, page } = await opened("#practice", { javaScriptEnabled: false });
+  await page.locator("#practice").getByRole("link", { name: "Lamp stays lit when the tip is pressed: On your own" }).click();
+  assert.deepEqual(await shown(page), ["folded"]);
+  await page.locator("#folded").getByRole("link", { name: "All exercises" }).click();
+  assert.deepEqual(await shown(page), ["practice"]);
+  await page.locator("#practice").getByRole("link", { name: /^Lamp stays lit when the tip is pressed: .* cards/ }).click();
+  const [cards] = await shown(page);
+  assert.equal(cards, "practice-cards-foil-stays-lit");
+  const section = page.locator(`#${cards}`);
+  const back = section.getByText("Back of card 1", { exact: true });
+  assert.equal(await back.count(), 1);
+  assert.ok(await back.isHidden());
+  await section.getByLabel("Show the back of card 1", { exact: true }).check();
+  assert.ok(await back.isVisible());
+  const pdf = path.join(scratch("cards"), "cards.pdf");
+  await page.pdf({ path: pdf, preferCSSPageSize: true });
+  const printed = execFileSync("pdftotext", ["-layout", pdf, "-"]).toString().split("\f").filter((text) => text.trim());
+  assert.equal(printed.length, 2 * (await section.getByRole("article").count()));
+  printed.forEach((text, at) => assert.match(text, at % 2 === 0 ? /^\s*Card \d+:/ : /^\s*Back of card \d+/));
+  await context.close();
 });
 
 test("it prints the sheet that is shown and no other", async () => {

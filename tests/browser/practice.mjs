@@ -278,6 +278,10 @@ test("results stay on the device and go into a table that no program takes for f
   await name(page, "0");
   await page.goto(url(site, "practice.html"));
   assert.equal(await page.locator("[data-results] tbody tr").count(), 1);
+  for (const width of [1280, 800, 640, 360]) {
+    await page.setViewportSize({ width, height: 900 });
+    assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= width, `the results fit into ${width} px`);
+  }
   const [download] = await Promise.all([page.waitForEvent("download"), page.locator("[data-file]").click()]);
   const file = path.join(scratch("csv"), "practice.csv");
   await download.saveAs(file);
@@ -290,6 +294,42 @@ test("results stay on the device and go into a table that no program takes for f
   assert.ok(await page.locator("[data-results]").isHidden());
   assert.deepEqual(wrong, []);
   await context.close();
+});
+
+test("figures are written as the page’s language writes them, on the bench and in the table", async () => {
+  for (const [language, mark, between] of [["", ".", ","], ["fr/", ",", ";"]]) {
+    const { context, page, wrong } = await opened(`${language}practice/foil-stays-lit.html#seed=CARD-1&level=2`);
+    const cards = await page.evaluate(() => JSON.parse(document.querySelector("[data-rehearsal]").content.textContent).cards.length);
+    const shows = [];
+    // A look at a lamp is half a minute; a meter reads tenths of ohms on some card.
+    for (let card = 1; card <= cards; card += 1) {
+      await page.locator("[data-seed]").fill(`CARD-${card}`);
+      await page.locator("[data-set] button").first().click();
+      await page.waitForFunction((word) => location.hash.includes(word), `CARD-${card}&`);
+      for (const option of await page.locator("[data-reading] option[data-on]").all()) {
+        await page.locator("[data-reading]").selectOption(await option.getAttribute("value"));
+        await page.locator("[data-read]").click();
+      }
+      // A trial fix that works is the end.
+      for (const button of await page.locator("[data-probe] button").all()) if (await button.isEnabled()) await button.click();
+      await page.locator("[data-cause]").selectOption("0");
+      await page.locator("[data-remedy]").selectOption({ index: 1 });
+      await page.locator("[data-judge]").click();
+      shows.push(await page.locator("main").innerText());
+    }
+    const all = shows.join("\n");
+    const figures = all.match(/\d[.,]\d+(?= ?[kM]?Ω)/g) ?? [];
+    assert.ok(figures.length > 0, "a resistance with a decimal");
+    assert.ok(new RegExp(`\\t\\d+\\${mark}5\\t`).test(all), "half a minute");
+    const other = mark === "," ? "." : ",";
+    assert.deepEqual(all.match(new RegExp(`\\d\\${other}\\d`, "g")), null);
+    const table = decodeURIComponent((await page.locator("[data-file]").getAttribute("href")).split(",").slice(1).join(","));
+    const row = table.trim().split("\r\n").at(-1);
+    assert.equal(row.split(`"${between}"`).length, 10, row);
+    assert.match(table, new RegExp(`"\\d+\\${mark}5"`));
+    assert.deepEqual(wrong, []);
+    await context.close();
+  }
 });
 
 test("without scripts: the bench leads to its cards, and each card prints a front and then its back", async () => {

@@ -7,22 +7,31 @@ use crate::proof::{photo, walk};
 use crate::source::Tolerant;
 use std::collections::BTreeMap;
 
-/// Checks every picture against the files beside the guides; the sound ones as they are shown, by the path of their file.
-pub fn check(
+/// Pictures as they are shown, by the path of their file.
+pub type Shown = BTreeMap<String, Vec<u8>>;
+
+/// Checks every picture against the files beside the guides; the sound ones as they are shown.
+pub fn check(guides: &Guides, others: &BTreeMap<String, Vec<u8>>, findings: &mut Vec<Finding>) -> Shown {
+    check_more(guides, others, &Shown::new(), findings)
+}
+
+/// The same for the guides in another language: the pictures that they show in place of those that are known.
+pub fn check_more(
     guides: &Guides,
     others: &BTreeMap<String, Vec<u8>>,
+    known: &Shown,
     findings: &mut Vec<Finding>,
-) -> BTreeMap<String, Vec<u8>> {
-    let mut shown = BTreeMap::new();
-    for (_, list) in walk::pictures(guides) {
-        for picture in list.iter().filter_map(Tolerant::sound) {
+) -> Shown {
+    let mut shown = Shown::new();
+    for picture in walk::pictures(guides).into_iter().flat_map(|(_, list)| list.iter().filter_map(Tolerant::sound)) {
+        if !known.contains_key(&picture.file.value) {
             match fit(picture, others) {
                 Ok(bytes) => drop(shown.insert(picture.file.value.clone(), bytes)),
                 Err(finding) => findings.push(finding),
             }
-            if picture.alt.as_ref().is_none_or(|alt| alt.value.trim().is_empty()) {
-                findings.push(pictures::without_alt(&picture.picture));
-            }
+        }
+        if picture.alt.as_ref().is_none_or(|alt| alt.value.trim().is_empty()) {
+            findings.push(pictures::without_alt(&picture.picture));
         }
     }
     shown

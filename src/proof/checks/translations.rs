@@ -3,6 +3,7 @@
 //! In: the trees, and the guides. Out: each language's guides, and findings in the translations' files.
 //! Leaves to others: everything that does not depend on words; the guides' own checks have seen to that.
 
+use super::pictures::{self, Shown};
 use super::{references, values};
 use crate::model::{Guides, InLanguage, translated};
 use crate::proof::finding::Finding;
@@ -22,17 +23,20 @@ pub struct Language {
     pub index: Index,
     /// What points at what.
     pub references: Vec<references::Reference>,
+    /// The pictures that it shows in place of the handbook's own.
+    pub pictures: Shown,
 }
 
-/// Fills and checks every language.
-pub fn check(folder: &Folder, guides: &Guides, findings: &mut Vec<Finding>) -> Vec<Language> {
+/// Fills and checks every language. `shown` are the pictures of the handbook's own.
+pub fn check(folder: &Folder, guides: &Guides, shown: &Shown, findings: &mut Vec<Finding>) -> Vec<Language> {
     let languages: BTreeSet<&str> = guides.translations.iter().map(|one| one.language.as_str()).collect();
-    let spoken: Vec<Language> = languages.iter().map(|language| spoken(folder, guides, language, findings)).collect();
+    let spoken = |language| spoken(folder, guides, shown, language, findings);
+    let spoken: Vec<Language> = languages.into_iter().map(spoken).collect();
     promised(guides, &spoken, findings);
     spoken
 }
 
-fn spoken(folder: &Folder, guides: &Guides, language: &str, findings: &mut Vec<Finding>) -> Language {
+fn spoken(folder: &Folder, guides: &Guides, shown: &Shown, language: &str, findings: &mut Vec<Finding>) -> Language {
     let (filled, flaws) = translated(guides, language);
     findings.extend(flaws.into_iter().map(shape::from_flaw));
     let files: BTreeSet<FileId> = guides.translations.iter().map(|one| one.file).collect();
@@ -41,12 +45,13 @@ fn spoken(folder: &Folder, guides: &Guides, language: &str, findings: &mut Vec<F
     values::check(&filled.guides, &mut more);
     let packs = Packs::of(&filled.guides, &folder.texts);
     let (references, _) = references::check(&filled.guides, &index, &packs, &folder.texts, &mut more);
+    let pictures = pictures::check_more(&filled.guides, &folder.others, shown, &mut more);
     findings.extend(more.into_iter().filter(|finding| files.contains(&finding.place.file)));
     for (guide, (place, lacking)) in filled.untranslated.iter().filter(|(_, (_, lacking))| !lacking.is_empty()) {
         findings.push(translations::untranslated(*place, guide, language, lacking));
     }
     findings.extend(filled.outdated.iter().map(translations::outdated));
-    Language { language: language.to_owned(), filled, index, references }
+    Language { language: language.to_owned(), filled, index, references, pictures }
 }
 
 /// A handbook may promise a language; then every guide that a reader opens should be in it.

@@ -28,7 +28,7 @@ const XHTML: &str = "application/xhtml+xml";
 /// When a template of the theme is faulty, or leaves an element open that XML wants closed.
 pub fn epub(handbook: Handbook, theme: &Theme) -> Result<Vec<(String, Vec<u8>)>, RenderFailed> {
     let day = handbook.cover.day.clone();
-    let setting = Setting::of(handbook, theme, Frame::Section(None), &Arc::default())?;
+    let setting = Setting::of(handbook, theme, Frame::Chapter, &Arc::default())?;
     let order = Order::of(&setting);
     let mut files = BTreeMap::new();
     for (address, html) in setting.all()? {

@@ -9,6 +9,7 @@ mod markup;
 mod names;
 mod net;
 mod pictures;
+mod sections;
 mod single;
 mod stock;
 mod xhtml;

@@ -3,34 +3,35 @@
 //! In: a handbook and a theme. Out: the file's bytes. A section is shown when the address leads to it or into it, by `:target`
 //! alone; the front page is shown when it does not. Scripts add what they add to the folder's pages. A browser without `:has` shows
 //! all sections one after the other. The file asks for nothing outside itself, and its policy allows only its own scripts, by
-//! their hashes. A section's id is the page's key and stays the same from edition to edition; ids inside are numbered.
+//! their hashes.
 
 use super::super::prose::ROOT;
 use super::super::{Frame, RenderFailed, Setting, Theme, search};
 use super::compact::{self, Compact};
 use super::markup::{self, LeftOut, Scribe, Tag};
 use super::names::Names;
-use super::{SIGN, Stock, pictures, short};
+use super::sections::Links;
+use super::{SIGN, Stock, pictures};
 use crate::handbook::Handbook;
-use crate::handbook::page::{Body, Page, Standing};
+use crate::handbook::page::Body;
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 use flate2::Compression;
 use flate2::read::DeflateEncoder;
 use sha2::{Digest, Sha256};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::io::Read;
 use std::sync::Arc;
 use tera::Context;
 
 /// Scripts that others lean on, in their order; the rest follows by name.
-const SCRIPTS_FIRST: [&str; 3] = ["look/keep.js", "look/minisearch.js", "look/search-index.js"];
+const SCRIPTS_FIRST: [&str; 4] = ["look/keep.js", "look/minisearch.js", "look/search-index.js", "look/practice.js"];
 
 /// Scripts that unfold what is folded, before all others.
 const UNFOLDING: [&str; 2] = ["fflate/fflate", "unfold"];
 
 /// Scripts of the folder's pages that have nothing to do in one file.
-const SCRIPTS_LEFT_OUT: [&str; 4] = ["look/bench.js", "look/here.js", "look/offline.js", "look/practice.js"];
+const SCRIPTS_LEFT_OUT: [&str; 2] = ["look/here.js", "look/offline.js"];
 
 /// What the script that keeps a reader's place reads on a page.
 const WHERE_ONE_STANDS: [&str; 4] = ["data-here", "data-symptom", "data-title", "data-address"];
@@ -41,13 +42,14 @@ const WHERE_ONE_STANDS: [&str; 4] = ["data-here", "data-symptom", "data-title", 
 /// When a template of the theme is faulty.
 pub fn single(handbook: Handbook, theme: &Theme) -> Result<Vec<u8>, RenderFailed> {
     let stock = Arc::new(Stock::default());
-    let setting = Setting::of(handbook, theme, Frame::Section(Some(stock.clone())), &Arc::default())?;
+    let setting = Setting::of(handbook, theme, Frame::Section(stock.clone()), &Arc::default())?;
     let sections = sections(&setting)?;
     let links = Links::of(&setting, &sections);
     let scripts = scripts(&setting, &links, theme);
     let css = setting.files.get("look/marking-blue.css").map_or_else(String::new, |css| compact::style(&text(css)));
     let around = |part: &str| setting.around(part, &Context::new());
     let (top, foot) = (around("pages/single-top.html")?, around("pages/single-foot.html")?);
+    let notice = folded_notice(&setting)?;
     let names = names(&sections, &css, &scripts, &around("pages/shared-drawings.html")?);
     let styles = names.styled(&css);
     let mut shown = Shown::default();
@@ -55,6 +57,7 @@ pub fn single(handbook: Handbook, theme: &Theme) -> Result<Vec<u8>, RenderFailed
         rewritten(html, &Whole { page, links: &links, names: &names, setting: &setting }, &mut shown)
     };
     let (top, foot, shapes) = (set(&top, None), set(&foot, None), set(&stock.shapes(), None));
+    let notice = set(&notice, None);
     let [mut plain, mut folded] = [String::new(), String::new()];
     for (address, html) in &sections {
         let kind = if links.is_folded(address) { &mut folded } else { &mut plain };
@@ -68,23 +71,19 @@ pub fn single(handbook: Handbook, theme: &Theme) -> Result<Vec<u8>, RenderFailed
     context.insert("drawings", &(shapes + &shown.symbols));
     context.insert("sections", &plain);
     context.insert("folded", &deflated(&folded));
+    context.insert("notice", &notice);
     context.insert("top", &top);
     context.insert("foot", &foot);
     context.insert("scripts", &scripts);
     Ok(setting.around("pages/single.html", &context)?.into_bytes())
 }
 
-/// Whether a page is folded: one past "I cannot tell", of which there are three for each without, and one for printing.
-fn is_folded(page: &Page) -> bool {
-    let unsure = |standing: &Standing| standing.way.iter().any(|step| step.message == Some("cannot-tell"));
-    match &page.body {
-        Body::Question(question) => unsure(&question.standing),
-        Body::Ending(ending) => unsure(&ending.standing),
-        Body::Sheet(_) | Body::Sheets(_) | Body::Cards(_) | Body::Practices(_) | Body::Prints(_) | Body::Writing(_) => {
-            true
-        }
-        _ => false,
-    }
+/// What is read in place of a folded section until a script unfolds it.
+fn folded_notice(setting: &Setting) -> Result<String, RenderFailed> {
+    let mut context = Context::new();
+    let practices = setting.pages.values().find(|page| matches!(page.body, Body::Practices(_)));
+    context.insert("practices", &practices.map(|page| &page.address));
+    setting.around("pages/single-folded.html", &context)
 }
 
 /// Text as data that a script unfolds; nothing for no text.
@@ -140,58 +139,6 @@ fn policy(styles: &str, scripts: &[String]) -> String {
     )
 }
 
-/// Where links lead inside the file.
-struct Links {
-    /// A page's section, by the page's address.
-    keys: BTreeMap<String, String>,
-    /// The number of an id, by the page's address and the id on it.
-    ids: BTreeMap<(String, String), String>,
-    /// The addresses of the pages that are folded.
-    folded: BTreeSet<String>,
-}
-
-impl Links {
-    fn of(setting: &Setting, sections: &[(String, String)]) -> Links {
-        let keys = keys(setting);
-        let mut ids = BTreeMap::new();
-        for (address, html) in sections {
-            // The first id is the section's own.
-            for id in markup::ids(html).skip(1) {
-                let number = format!("i{}", short(ids.len()));
-                ids.entry((address.clone(), id.to_owned())).or_insert(number);
-            }
-        }
-        let folded = setting.pages.iter().filter(|(_, page)| is_folded(page)).map(|(address, _)| address.clone());
-        Links { keys, ids, folded: folded.collect() }
-    }
-
-    fn is_folded(&self, page: &str) -> bool {
-        self.folded.contains(page)
-    }
-
-    /// The id of a page's section.
-    fn key(&self, page: Option<&str>) -> Option<&String> {
-        self.keys.get(page?)
-    }
-
-    fn id<'i>(&'i self, page: Option<&str>, id: &'i str) -> &'i str {
-        let known = page.and_then(|page| self.ids.get(&(page.to_owned(), id.to_owned())));
-        known.map_or(id, String::as_str)
-    }
-
-    /// Where a link leads: a section, a place in one, or outside as it stands. Nothing when there is no such page.
-    fn lead(&self, page: Option<&str>, href: &str) -> Option<String> {
-        if let Some(id) = href.strip_prefix('#') {
-            return Some(format!("#{}", self.id(page, id)));
-        }
-        let Some(address) = href.strip_prefix(ROOT) else { return Some(href.to_owned()) };
-        let (address, id) = address.split_once('#').map_or((address, None), |(address, id)| (address, Some(id)));
-        let key = self.keys.get(address)?;
-        let inside = id.and_then(|id| self.ids.get(&(address.to_owned(), id.to_owned())));
-        Some(format!("#{}", inside.unwrap_or(key)))
-    }
-}
-
 /// The pictures shown so far.
 #[derive(Default)]
 struct Shown {
@@ -212,29 +159,6 @@ impl Shown {
         self.known.insert(address.to_owned(), (id.clone(), size));
         Some((id, size))
     }
-}
-
-/// The id of each page's section: its key, and for a question or an ending the last part alone, which has the hash of the answers
-/// in it, unless two guides would share it.
-fn keys(setting: &Setting) -> BTreeMap<String, String> {
-    let last = |page: &Page| match page.body {
-        Body::Question(_) | Body::Ending(_) => {
-            page.address.rsplit('/').next().unwrap_or("").trim_end_matches(".html").to_owned()
-        }
-        _ => page.key.clone(),
-    };
-    let mut times: BTreeMap<String, usize> = BTreeMap::new();
-    setting.pages.values().for_each(|page| *times.entry(last(page)).or_default() += 1);
-    let key =
-        |page: &Page| Some(last(page)).filter(|last| times.get(last) == Some(&1)).unwrap_or_else(|| page.key.clone());
-    let mut keys: BTreeMap<String, String> =
-        setting.pages.iter().map(|(address, page)| (address.clone(), key(page))).collect();
-    for (page, instead) in &setting.instead {
-        if let Some(key) = keys.get(instead).cloned() {
-            keys.insert(page.clone(), key);
-        }
-    }
-    keys
 }
 
 /// What a piece of the file is rewritten by.
@@ -414,7 +338,6 @@ impl Rewriting<'_> {
     fn lead(&self, tag: &mut Tag, href: &str) {
         let Some(lead) = self.links.lead(self.page, href) else { return tag.remove("href") };
         let to = href.strip_prefix(ROOT).map(|to| to.split('#').next().unwrap_or(to));
-        let to = to.map(|to| self.setting.instead.get(to).map_or(to, String::as_str));
         let is_folded = |page: Option<&str>| page.is_some_and(|page| self.links.is_folded(page));
         if is_folded(to) && !is_folded(self.page) {
             tag.set("data-unfolded", lead);

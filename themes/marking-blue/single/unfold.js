@@ -1,5 +1,5 @@
-/* In the form that is one file: unfolds the sections past "I cannot tell" and those for printing, before the other scripts look for what
-   they work on. Links to them lead to a section for readers without scripting until then. */
+/* In the form that is one file: unfolds the sections past "I cannot tell", the sheets and the practice benches, before the other scripts look
+   for what they work on. Links to them lead to a section for readers without scripting until then. */
 (function () {
   "use strict";
 

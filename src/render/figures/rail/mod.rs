@@ -143,13 +143,13 @@ pub fn places(item: Item) -> &'static [Place] {
 /// The rail of an item. It is not read out: the links over it say the same.
 pub fn rail(item: Item, marks: &[Mark<'_>], shapes: Shapes) -> String {
     let plan = item.plan();
-    let parts = plan.parts.iter().map(|(place, strokes)| {
-        let state = state_of(place, marks);
-        match shapes {
-            Shapes::Own => part(strokes, state),
-            Shapes::Shared => svg::reference(&part_id(item, place, state)),
+    let parts: Vec<Element> = match shapes {
+        Shapes::Own => of_one_state(plan.parts, marks),
+        Shapes::Shared => {
+            let shared = |place| svg::reference(&part_id(item, place, state_of(place, marks)));
+            plan.parts.iter().map(|(place, _)| shared(place)).collect()
         }
-    });
+    };
     let brackets =
         plan.places.iter().filter(|place| state_of(place.id, marks) == State::Here).map(|place| bracket(place.span));
     svg::drawing(WIDTH, HEIGHT)
@@ -193,12 +193,28 @@ fn part_id(item: Item, place: &str, state: State) -> String {
     format!("rail-{}-{place}-{state}", item.id())
 }
 
+/// The parts, those in one group that follow one another in the same state.
+fn of_one_state(parts: &'static [(&'static str, &'static [Stroke])], marks: &[Mark<'_>]) -> Vec<Element> {
+    let state = |(place, _): &(&str, &[Stroke])| state_of(place, marks);
+    let runs = parts.chunk_by(|one, next| state(one) == state(next));
+    let group = |run: &'static [(&'static str, &'static [Stroke])]| {
+        let of = run.first().map_or(State::Plain, state);
+        svg::group(class_of(of)).all(run.iter().flat_map(|(_, strokes)| drawn(strokes)))
+    };
+    runs.map(group).collect()
+}
+
 fn part(strokes: &'static [Stroke], state: State) -> Element {
     svg::group(class_of(state)).all(drawn(strokes))
 }
 
+/// Strokes, thin lines that follow one another as one path.
 fn drawn(strokes: &'static [Stroke]) -> impl Iterator<Item = Element> {
-    strokes.iter().map(|(class, data)| svg::path(class, *data))
+    let runs = strokes.chunk_by(|(class, _), (next, _)| class == next && *class == "d-t");
+    runs.filter_map(|run| {
+        let (class, _) = run.first()?;
+        Some(svg::path(class, run.iter().map(|(_, data)| *data).collect::<String>()))
+    })
 }
 
 /// The bracket beside a place, on the side away from the labels.
