@@ -21,10 +21,11 @@ fn without_idle_patterns(mut html: String) -> String {
         let filled = [format!("\"{class}\""), format!("\"{class} "), format!(" {class}\""), format!("url(#{id})")];
         let start = html.find(&format!("<pattern id=\"{id}\""));
         let end = start.and_then(|start| Some(start + html.get(start..)?.find("</pattern>\n")? + "</pattern>\n".len()));
-        if let (Some(start), Some(end)) = (start, end)
-            && !filled.iter().any(|filled| html.contains(filled))
-        {
-            html.replace_range(start..end, "");
+        if let (Some(start), Some(end)) = (start, end) {
+            let pattern: String = html.drain(start..end).collect();
+            if filled.iter().any(|filled| html.contains(filled)) {
+                html.insert_str(start, &pattern);
+            }
         }
     }
     // Where nothing is left, neither is what held it.
@@ -50,7 +51,7 @@ mod tests {
 
     #[test]
     fn a_pattern_stays_where_something_is_filled_with_it() {
-        let defs = "<defs>\n<pattern id=\"hatch\"><line class=\"hatch-line\"/></pattern>\n<pattern id=\"mesh\"><path/></pattern>\n</defs>";
+        let defs = "<defs>\n<pattern id=\"hatch\"><line class=\"hatch-line\"/></pattern>\n<pattern id=\"mesh\"><path class=\"mesh-line\"/></pattern>\n</defs>";
         assert_eq!(lean(defs.to_owned(), "a.html", ""), "<defs>\n</defs>");
         let filled = format!("{defs}<rect class=\"bar hatched\"/>");
         assert!(lean(filled.clone(), "a.html", "").contains("id=\"hatch\""));
