@@ -54,6 +54,55 @@ fn ceilings_agree_with_figures_worked_by_hand() {
     }
 }
 
+/// An inch thread, which the table of threads leaves out: diameter in hundredths of a thousandth of an inch, area in ten-thousandths of in².
+fn inch_thread(name: &'static str, inch: (i64, u8), square_inches: f64) -> Thread {
+    let millimetres = Decimal::new(inch.0 * 254, inch.1 + 1);
+    // 1 in² = 645.16 mm², to a hundredth of a mm².
+    #[expect(clippy::cast_possible_truncation, reason = "a stress area in mm² has few digits")]
+    let area = Decimal::new((square_inches * 64_516.0).round() as i64, 2);
+    Thread { name, diameter: millimetres, pitch: Decimal::new(1, 0), stress_area: area }
+}
+
+#[test]
+fn the_pull_of_a_torque_is_that_of_a_textbooks_worked_example() {
+    // Shigley, Mechanical Engineering Design, 9th edition, example 8-3 (cited from memory): a 3/4 in-16 UNF bolt of SAE grade 5 is to
+    // be tightened to 25 kip; with K = 0.2 it takes 0.2 × 25 × 10³ × 0.75 = 3750 lbf·in. Stress area 0.373 in², proof strength 85 kpsi.
+    let bolt = Joint {
+        thread: inch_thread("3/4-16", (75, 2), 0.373),
+        material: Material::Class(PropertyClass { name: "SAE 5", proof_stress: Decimal::new(5861, 1) }),
+        condition: Condition::NotStated,
+    };
+    let TorqueVerdict::Bears(load) = judged(bolt, "3750 in·lbf") else { panic!("25 kip of 31.7 are borne") };
+    let kip = load.usual.number.exact().nearly() / 4448.221_615;
+    assert!((kip / 25.0 - 1.0).abs() < 0.005, "{kip} kip");
+    // 25 kip / (85 kpsi × 0.373 in²) = 78.9 in 100, worked here.
+    let share = load.usual_share.exact().nearly();
+    assert!((share - 78.9).abs() < 0.1, "{share}");
+}
+
+#[test]
+fn three_quarters_of_what_a_bolt_bears_takes_the_torque_of_a_published_table() {
+    // A conveyor maker's safety guide, "General Bolt Tightening Torque", page 10: T = K·D·P with P three quarters of the yield
+    // strength (69 000 psi for SAE grade 5, 98 000 psi for grade 8), plain finish K = 0.20, in ft·lb to the full one.
+    let table = [
+        ("1/4-20", (25, 2), 0.0318, 9.0, 13.0),
+        ("3/8-16", (375, 3), 0.0775, 33.0, 47.0),
+        ("1/2-13", (5, 1), 0.1419, 82.0, 116.0),
+        ("5/8-14", (625, 3), 0.2560, 184.0, 261.0),
+        ("3/4-16", (75, 2), 0.3730, 322.0, 457.0),
+    ];
+    for (name, inch, area, grade_5, grade_8) in table {
+        for (three_quarters_in_psi, printed) in [(69_000.0, grade_5), (98_000.0, grade_8)] {
+            #[expect(clippy::cast_possible_truncation, reason = "a strength in MPa has few digits")]
+            let strength = Decimal::new((three_quarters_in_psi / 0.75 * 0.689_475_729).round() as i64, 2);
+            let class = PropertyClass { name: "SAE", proof_stress: strength };
+            let torque = inch_thread(name, inch, area).ceiling(class, Decimal::new(20, 2)).unwrap().nearly();
+            let foot_pounds = torque / 1.355_817_948;
+            assert!((foot_pounds - printed).abs() < 1.0, "{name}: {foot_pounds}, printed {printed}");
+        }
+    }
+}
+
 #[test]
 fn a_thread_may_be_written_with_its_pitch_but_not_with_another_one() {
     let named = |text| Thread::named(text).map(|thread| thread.name);

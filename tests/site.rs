@@ -55,7 +55,7 @@ fn the_handbook_in_site_is_the_one_that_the_guides_make() {
     agree(
         &committed,
         &FRESH,
-        "`site/` is not what `guides/` make. `cargo run --release -- bind` renews it; commit what it changes.",
+        "`site/` is not what `guides/` make. `cargo run -- bind` renews it; commit what it changes.",
     );
 }
 
