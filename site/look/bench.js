@@ -1,16 +1,17 @@
 /* The practice bench on its page: sets the fault that the address names (#seed=K7Q&level=2), lets the learner do what the page lists,
    judges what they name and lays their way beside the least-cost one. Words stand in the page, as hidden elements or data-say-…;
-   `practice.js` adds up. Results stay on this device (`keep.js`). */
+   `practice.js` adds up. Results stay on this device (`keep.js`).
+
+   In the form that is one file many benches stand together, each in its section, and the address names that first:
+   #practice-foil-stays-lit?seed=K7Q&level=2. */
 (function () {
   "use strict";
 
   const LETTERS = "34679CFHJKMPQRTWXY";
   const MOST_KEPT = 200;
-  /** What a plain link to a level ends in. */
-  const LEVEL_ANCHOR = /-level-([123])$/;
 
-  /** Tenths of a minute as minutes, with the tenth if there is one: what is added up has to add up. */
-  const minutes = (tenths) => (tenths / 10).toLocaleString(document.documentElement.lang || undefined, { maximumFractionDigits: 1, useGrouping: false });
+  /** A figure with the page's mark before its decimals. */
+  const figured = (value, mark) => String(value).replace(/(\d)\.(?=\d)/g, (_, digit) => digit + mark);
 
   const newSeed = () => Array.from(window.crypto.getRandomValues(new Uint8Array(4)), (byte) => LETTERS[byte % LETTERS.length]).join("");
 
@@ -29,8 +30,14 @@
   function results(root) {
     const body = root.querySelector("tbody");
     const fields = ["when", "name", "guide", "seed", "level", "cause", "remedy", "minutes", "least", "steps"];
+    const section = root.closest(".leaf");
+    const mark = root.dataset.sayDecimal;
+    // Table programs of a country that writes 2,5 take a semicolon between two cells.
+    const between = mark === "," ? ";" : ",";
+    const told = (value) => (typeof value === "number" ? figured(value, mark) : value);
 
     function show() {
+      if (section && section.getClientRects().length === 0) return;
       const all = kept();
       root.hidden = all.length === 0;
       body.replaceChildren(...all.map((result) => {
@@ -38,14 +45,14 @@
         row.append(...fields.map((field) => {
           const made = document.createElement("td");
           made.dataset.head = root.querySelector(`th[data-field=${field}]`).textContent;
-          made.textContent = result[field];
+          made.textContent = told(result[field]);
           return made;
         }));
         return row;
       }));
       const heads = fields.map((field) => root.querySelector(`th[data-field=${field}]`).textContent);
-      const lines = [heads, ...all.map((result) => fields.map((field) => result[field]))];
-      const text = lines.map((line) => line.map(cell).join(",")).join("\r\n") + "\r\n";
+      const lines = [heads, ...all.map((result) => fields.map((field) => told(result[field])))];
+      const text = lines.map((line) => line.map(cell).join(between)).join("\r\n") + "\r\n";
       root.querySelector("[data-file]").href = "data:text/csv;charset=utf-8,%EF%BB%BF" + encodeURIComponent(text);
     }
 
@@ -68,10 +75,15 @@
     const reading = one("[data-reading]");
     const cause = one("[data-cause]");
     const remedy = one("[data-remedy]");
+    const section = root.closest(".leaf");
+    const before = section ? section.id + "?" : "";
     let run = null;
     let level = 1;
     let over = false;
+    let address = null;
 
+    /** Tenths of a minute as minutes, with the tenth if there is one: what is added up has to add up. */
+    const minutes = (tenths) => figured(tenths / 10, say("Decimal"));
     const probeWords = (index) => probes[index].querySelector("[data-ask]").textContent;
     const answerWords = (index, answer) => probes[index].querySelector(`[data-answer="${answer}"] [data-words]`).textContent;
     const suspectWords = (at) => cause.querySelector(`option[value="${at}"]`).textContent;
@@ -85,24 +97,51 @@
       return n === 100 && value < 1 ? say("Over") : String(n);
     }
 
-    /** The address as it stands; what it leaves out is chosen and written into it. */
-    function set() {
-      const asked = new URLSearchParams(window.location.hash.slice(1));
-      const anchor = LEVEL_ANCHOR.exec(window.location.hash);
-      level = Math.min(3, Math.max(1, Number(asked.get("level") ?? anchor?.[1]) || 1));
-      const drawn = rules.draw(data, asked.get("seed") || newSeed());
-      const address = `#seed=${encodeURIComponent(drawn.seed)}&level=${level}`;
+    /** Where an exercise is, as it stands behind the # of the address. */
+    const addressOf = (seed, level) => `${before}seed=${encodeURIComponent(seed)}&level=${level}`;
+
+    /** In one file a section is shown when the address leads to it or to something in it: here it leads to the bench. */
+    function meet(address) {
+      if (section) root.id = address;
+    }
+
+    /** The address of the exercise that is set becomes the page's. */
+    function write() {
+      meet(address);
       try {
-        window.history.replaceState(null, "", address);
+        window.history.replaceState(null, "", "#" + address);
       } catch {
         // The address stays as it is: the fault is set all the same.
       }
+      // A browser looks for the place that an address leads to when it goes there, and at no other time.
+      if (section && !section.contains(document.querySelector(":target"))) window.location.replace("#" + address);
+    }
+
+    /** Goes where the address leads, if that is this bench; what it leaves out is chosen and written into it. */
+    function follow() {
+      const fragment = window.location.hash.slice(1);
+      const place = document.getElementById(fragment);
+      const own = fragment.startsWith(before);
+      const elsewhere = section && !own && !section.contains(place);
+      if (elsewhere || (run && fragment === address)) return;
+      const asked = new URLSearchParams(own ? fragment.slice(before.length) : "");
+      const chosen = asked.get("level") ?? place?.querySelector(":scope > [data-level-link]")?.dataset.levelLink;
+      if (!run || asked.get("seed") || chosen) set(asked.get("seed") || newSeed(), chosen);
+      else if (section) write();
+    }
+
+    function set(seed, asked) {
+      const drawn = rules.draw(data, seed);
+      level = Math.min(3, Math.max(1, Number(asked) || 1));
+      address = addressOf(drawn.seed, level);
       run = rules.begin(data, drawn);
       over = false;
+      root.hidden = false;
       root.dataset.level = level;
       one("[data-seed]").value = drawn.seed;
+      one("[data-name]").value ||= window.keep.get("practice-name") ?? "";
       all("[data-level-link]").forEach((link) => {
-        link.href = `#seed=${encodeURIComponent(drawn.seed)}&level=${link.dataset.levelLink}`;
+        link.href = "#" + addressOf(drawn.seed, link.dataset.levelLink);
         if (link.dataset.levelLink === String(level)) link.setAttribute("aria-current", "true");
         else link.removeAttribute("aria-current");
       });
@@ -116,6 +155,7 @@
       one("[data-taken]").replaceChildren();
       one("[data-said]").textContent = "";
       show();
+      write();
     }
 
     function show() {
@@ -152,7 +192,7 @@
       const buzzer = reading.querySelector(`option[value="${index}"]`).dataset.on === "buzzer";
       const heard = buzzer ? one(`[data-word="${answer} heard"]`)?.textContent : undefined;
       const measured = data.faults[run.drawn.fault]?.figures[index];
-      return (heard ?? word) + (measured ? ` (${measured})` : "");
+      return (heard ?? word) + (measured ? ` (${figured(measured, say("Decimal"))})` : "");
     }
 
     function doReading() {
@@ -161,7 +201,7 @@
       const step = rules.read(run, index);
       const words = step ? figure(index, step.answer) : say("Unknown");
       const item = document.createElement("li");
-      item.textContent = `${readingWords(index)}: ${words}`;
+      item.textContent = `${readingWords(index)}${say("Colon")} ${words}`;
       one("[data-taken]").append(item);
       one("[data-said]").textContent = words;
       show();
@@ -255,10 +295,14 @@
       showResults.forEach((shown) => shown());
     }
 
-    const another = (seed) => {
-      window.location.hash = `seed=${encodeURIComponent(seed)}&level=${level}`;
+    function another(word) {
+      const { seed } = rules.draw(data, word);
+      const next = addressOf(seed, level);
+      meet(next);
+      if (next === address) set(seed, level);
+      else window.location.hash = next;
       one("h2").scrollIntoView();
-    };
+    }
 
     probes.forEach((item, index) => item.querySelector("button").addEventListener("click", () => doProbe(index)));
     one("[data-read]")?.addEventListener("click", doReading);
@@ -272,15 +316,14 @@
       another(one("[data-seed]").value || newSeed());
     });
     one("[data-print]").addEventListener("click", () => window.print());
-    one("[data-name]").value = window.keep.get("practice-name") ?? "";
-    window.addEventListener("hashchange", () => {
-      if (/[#&](seed|level)=/.test(window.location.hash) || LEVEL_ANCHOR.test(window.location.hash)) set();
-    });
-    root.hidden = false;
-    set();
+    all("[data-level-link]").forEach((link) => link.addEventListener("click", () => meet(link.hash.slice(1))));
+    window.addEventListener("hashchange", follow);
+    follow();
   }
 
   const showResults = [...document.querySelectorAll("[data-results]")].map(results);
   for (const root of document.querySelectorAll("[data-bench]")) bench(root, showResults);
+  // What an address leads to may be shown only when all is there.
+  for (const moment of ["load", "hashchange"]) window.addEventListener(moment, () => showResults.forEach((show) => show()));
   document.querySelectorAll("[data-without-script]").forEach((words) => (words.hidden = true));
 })();
