@@ -5,6 +5,7 @@
 
 mod ask;
 mod desk;
+mod panels;
 mod serve;
 mod watch;
 

@@ -9,7 +9,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::corners::{Edge, Turn, corners, wires};
 use super::live::on_the_way;
-use super::solve::{Wire, resistance};
+use super::solve::{Wire, resistance, resistance_of};
 use super::{At, Carrier, FaultId, Flaw, Link, Measure, Network, Ohms, Pair, PositionId, Span};
 
 impl Network {
@@ -85,11 +85,15 @@ impl Probed {
     }
 
     fn span(&self) -> Span {
-        let at = |figure: fn(Ohms) -> f64| resistance(&wires(&self.live_edges(), figure), self.one, self.other);
-        match (at(Ohms::least), at(Ohms::usual), at(Ohms::most)) {
-            (Some(least), Some(usual), Some(most)) => Span::Within { least, usual, most },
-            _ => Span::Open,
+        if self.is_open() {
+            return Span::Open;
         }
+        let live = self.live_edges();
+        let at = |figure: fn(Ohms) -> f64| match self.one == self.other {
+            true => 0.0,
+            false => resistance_of(&wires(&live, figure), self.one, self.other),
+        };
+        Span::Within { least: at(Ohms::least), usual: at(Ohms::usual), most: at(Ohms::most) }
     }
 
     fn live_edges(&self) -> Vec<Edge> {

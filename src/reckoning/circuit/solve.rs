@@ -25,7 +25,12 @@ pub(super) fn resistance(wires: &[Wire], one: usize, other: usize) -> Option<f64
         return None;
     }
     let wires: Vec<Wire> = wires.iter().copied().filter(|wire| is_reached(wire.from)).collect();
-    Some(1.0 / Mesh::of(&wires, &[one, other]).between(0, 1))
+    Some(resistance_of(&wires, one, other))
+}
+
+/// The same of wires that all lie on some way between two different points, as is known already.
+pub(super) fn resistance_of(wires: &[Wire], one: usize, other: usize) -> f64 {
+    1.0 / Mesh::of(wires, &[one, other]).between(0, 1)
 }
 
 /// For each point whether it has a connection with this one.
