@@ -124,3 +124,43 @@ fn a_sabre_whose_guard_is_bare_lights_the_yellow_lamp_and_no_other() {
         assert_eq!(does(row, "Yellow lamp"), [LampState::Dark, LampState::Lit]);
     }
 }
+
+#[test]
+fn a_foil_that_shows_no_lamp_at_the_apparatus_leads_to_the_guide_of_the_tester() {
+    // Common practice: worn insulation closes the loop for good, so neither white nor the coloured lamp comes; the tester shows it.
+    let rows = rows_of(table("lamps/foil-on-apparatus.html"), "worn-at-barrel");
+    assert!(!rows.is_empty());
+    for row in rows {
+        assert!(ends_with(&row.guides, "faults/foil-stays-lit.html"), "{row:?}");
+    }
+}
+
+#[test]
+fn what_comes_and_goes_leads_to_the_guide_of_what_it_does_in_turn() {
+    let together = table("lamps/sabre-on-apparatus.html");
+    let flickers = |row: &&TogetherRow| does(row, "White lamp").contains(&LampState::ComesAndGoes);
+    let rows: Vec<&TogetherRow> = together.rows.iter().filter(flickers).collect();
+    assert!(!rows.is_empty());
+    for row in rows {
+        assert!(ends_with(&row.guides, "faults/sabre-white-burns.html"), "{row:?}");
+    }
+}
+
+#[test]
+fn no_weapon_leads_to_a_guide_of_another_weapon() {
+    for (page, others) in [
+        ("lamps/foil-", ["faults/epee-", "faults/sabre-"]),
+        ("lamps/epee-", ["faults/foil-", "faults/sabre-"]),
+        ("lamps/sabre-", ["faults/foil-", "faults/epee-"]),
+    ] {
+        let pages: Vec<&LampsOf> =
+            PAGES.iter().filter(|(address, _)| address.starts_with(page)).map(|(_, body)| body).collect();
+        assert!(!pages.is_empty());
+        let together =
+            pages.iter().flat_map(|body| &body.together).flat_map(|table| &table.rows).flat_map(|row| &row.guides);
+        let alone = pages.iter().flat_map(|body| &body.lamps).flat_map(|lamp| &lamp.rows).flat_map(|row| &row.guides);
+        for guide in together.chain(alone) {
+            assert!(!others.iter().any(|other| guide.address.starts_with(other)), "{page}: {}", guide.address);
+        }
+    }
+}

@@ -2,6 +2,7 @@
 //!
 //! In: a circuit as a network. Out: [`Patterns`] for each of its lamps, for its page and for *By what the lamp does*.
 
+mod fitting;
 mod together;
 
 pub use together::together_of_item;
@@ -186,33 +187,6 @@ impl Looking<'_> {
             Link { title, address: format!("{own}#{}-fault-{id}", addresses::key(&own)) }
         });
         named.collect()
-    }
-
-    /// The guides that look into one of these faults and do not say that one of these lamps does something else.
-    fn guides(self, lamps: &[Doing<'_>], faults: &[FaultId], kit: Kit) -> Vec<Link> {
-        let fits = |guide: &&model::Symptom| {
-            let sight = self.laying.proofed.sights.get(guide.symptom.value.as_str());
-            sight.filter(|sight| sight.circuit == self.guide.circuit.value.as_str()).is_some_and(|sight| {
-                let named = sight.faults.values().flatten().any(|fault| faults.contains(fault));
-                let told = sight.signs.iter().flatten().filter_map(|(sign, _)| {
-                    lamps.iter().find(|lamp| lamp.reading == sign.reading).map(|lamp| (sign, lamp))
-                });
-                let mut told = told.peekable();
-                // What sound kit shows leads only to guides that speak of these very lamps.
-                let speaks = told.peek().is_some() || kit == Kit::Faulty;
-                let agrees = told.all(|(sign, lamp)| {
-                    let seen = lamp.positions.iter().zip(lamp.states).find(|(position, _)| **position == sign.position);
-                    seen.is_none_or(|(_, state)| shown(*state) == sign.shows)
-                });
-                named && speaks && agrees
-            })
-        };
-        let guides = self.laying.proofed.guides.symptoms.iter().map(|(_, guide)| guide).filter(fits);
-        let link = |guide: &model::Symptom| Link {
-            title: guide.title.value.clone(),
-            address: addresses::guide(Kind::Symptom, guide.symptom.value.as_str()),
-        };
-        guides.map(link).collect()
     }
 }
 
