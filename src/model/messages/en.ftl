@@ -499,6 +499,7 @@ queue-passed = passed
 queue-why = If not, why:
 slip-heading = Did not pass
 slip-how = Cut off and hand back. What is ticked did not pass.
+slip-which = Ring which:
 slip-mended-by = How to mend it:
 failures-title = { $title }: what failed
 failures-how = One page for the whole event. For every tick on a slip, draw a stroke beside the guide that it names. Add up afterwards: the guide with the most strokes is what to teach next.

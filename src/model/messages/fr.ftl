@@ -754,6 +754,7 @@ queue-passed = bon
 queue-why = Sinon, pourquoi :
 slip-heading = N’a pas passé
 slip-how = Découper et rendre. Ce qui est coché n’a pas passé.
+slip-which = Entourez le numéro :
 slip-mended-by = Comment le réparer :
 failures-title = { $title } : ce qui n’a pas passé
 failures-how = Une page pour toute la compétition. Pour chaque case cochée sur un coupon, tracer un bâton à côté du guide qu’il nomme. Compter à la fin : le guide qui a le plus de bâtons est le prochain à enseigner.

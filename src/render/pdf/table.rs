@@ -101,6 +101,11 @@ fn slip_row(item: &CheckItem, setter: &mut Setter<'_>) -> SlipRow {
     if let Some(limit) = &item.limit {
         what.push(Run { text: format!(" ({})", limit_words(limit, setter)), strong: false });
     }
+    if item.pieces > 1 {
+        let numbers: Vec<String> = (1..=item.pieces).map(|number| number.to_string()).collect();
+        what.push(Run { text: format!(" {} ", setter.say("slip-which")), strong: false });
+        what.push(Run { text: numbers.join("   "), strong: true });
+    }
     SlipRow { what, guide: item.if_not.as_ref().map(|link| setter.plain(&link.title)) }
 }
 
