@@ -148,7 +148,7 @@ fn words_in(svg: &str) -> Vec<&str> {
 fn what_a_french_guide_of_the_demo_shows_has_french_words_in_it() {
     let folder = read(&std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("guides")).expect("guides are there");
     let (guides, _) = fill(&folder);
-    let (french, _) = translated(&folder, &guides.translations, "fr");
+    let (french, _) = translated(&guides, "fr");
     let (_, handbook) = french.guides.handbook.expect("the demo has a handbook");
     let mut seen = 0;
     for (_, text) in folder.texts.iter() {

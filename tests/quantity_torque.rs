@@ -92,7 +92,7 @@ fn three_quarters_of_what_a_bolt_bears_takes_the_torque_of_a_published_table() {
         ("3/4-16", (75, 2), 0.3730, 322.0, 457.0),
     ];
     for (name, inch, area, grade_5, grade_8) in table {
-        for (three_quarters_in_psi, printed) in [(69_000.0, grade_5), (98_000.0, grade_8)] {
+        for (three_quarters_in_psi, printed) in [(69_000.0_f64, grade_5), (98_000.0, grade_8)] {
             #[expect(clippy::cast_possible_truncation, reason = "a strength in MPa has few digits")]
             let strength = Decimal::new((three_quarters_in_psi / 0.75 * 0.689_475_729).round() as i64, 2);
             let class = PropertyClass { name: "SAE", proof_stress: strength };
