@@ -79,6 +79,11 @@ impl Page {
     fn ids(&self) -> impl Iterator<Item = &str> {
         self.tags.iter().filter_map(|tag| tag.attributes.get("id")).map(String::as_str)
     }
+
+    fn has_class(&self, class: &str) -> bool {
+        let classes = self.tags.iter().filter_map(|tag| tag.attributes.get("class"));
+        classes.flat_map(|classes| classes.split_whitespace()).any(|one| one == class)
+    }
 }
 
 fn text(bytes: &[u8]) -> String {
@@ -189,20 +194,40 @@ fn every_address_on_every_page_leads_to_a_file_and_a_place() {
 }
 
 #[test]
-fn style_sheets_refer_to_nothing_outside_and_to_shapes_that_every_page_has() {
+fn style_sheets_refer_to_nothing_outside_and_fill_with_what_is_on_the_page() {
     let sheets = SITE.iter().filter(|(name, _)| name.ends_with(".css"));
+    let mut filled = BTreeSet::new();
     none(
         "a style sheet refers to what is not there",
         sheets.flat_map(|(name, bytes)| {
-            let kept = |address: &String| !address.starts_with("data:") && !every_page_has(address);
+            let sheet = text(bytes);
+            filled.extend(filled_with(&sheet));
+            let shapes: BTreeSet<String> = filled.iter().map(|(_, shape)| format!("#{shape}")).collect();
+            let kept = |address: &String| !address.starts_with("data:") && !shapes.contains(address);
             let told = |address: String| format!("{name}: {address}");
-            addresses_in_style(&text(bytes)).into_iter().filter(kept).map(told).collect::<Vec<_>>()
+            addresses_in_style(&sheet).into_iter().filter(kept).map(told).collect::<Vec<_>>()
+        }),
+    );
+    assert!(filled.len() >= 4, "{filled:?}");
+    none(
+        "a page lacks what something on it is filled with",
+        html().flat_map(|(name, page)| {
+            let ids: BTreeSet<&str> = page.ids().collect();
+            let lacks = |(class, shape): &&(String, String)| page.has_class(class) && !ids.contains(shape.as_str());
+            filled.iter().filter(lacks).map(|(class, _)| format!("{name}: {class}")).collect::<Vec<_>>()
         }),
     );
 }
 
-fn every_page_has(address: &str) -> bool {
-    address.strip_prefix('#').is_some_and(|shape| html().all(|(_, page)| page.ids().any(|id| id == shape)))
+/// The classes that a style sheet fills with a shape, each with the shape's id: `.hatched { fill: url(#hatch)`.
+fn filled_with(sheet: &str) -> Vec<(String, String)> {
+    let rules = sheet.split('}').filter_map(|rule| rule.rsplit_once('{'));
+    let filled = rules.filter_map(|(selector, rule)| {
+        let shape = rule.split("url(#").nth(1)?.split(')').next()?.trim_matches('"');
+        let class = selector.trim().rsplit('.').next()?.trim();
+        Some((class.to_owned(), shape.to_owned()))
+    });
+    filled.collect()
 }
 
 #[test]

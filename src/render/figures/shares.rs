@@ -23,13 +23,12 @@ pub fn bar(share: f64, scale: f64, kind: Bar) -> String {
         Bar::Cause => "fill",
         Bar::Rest => "rest",
     };
-    svg::drawing(100.0, 10.0)
-        .class("bar")
-        .with("preserveAspectRatio", "none")
-        .silent()
-        .add(svg::rect("track", 0.0, 0.0, 100.0, 10.0))
-        .add(svg::rect(class, 0.0, 0.0, full.clamp(0.0, 100.0), 10.0))
-        .print()
+    svg::element("svg").class("bar").silent().add(part("track", 100.0)).add(part(class, full.clamp(0.0, 100.0))).print()
+}
+
+/// A part of the bar, so many hundredths of it wide: no view box is needed, and there are thousands of bars.
+fn part(class: &str, hundredths: f64) -> svg::Element {
+    svg::element("rect").class(class).with("width", format!("{hundredths}%")).with("height", "100%")
 }
 
 /// Where the scale of a list of bars ends: the next full ten at or above the greatest share, at least 10, at most 100.
@@ -44,9 +43,9 @@ mod tests {
 
     #[test]
     fn a_bar_is_as_long_as_its_share_of_the_scale() {
-        assert!(bar(27.0, 30.0, Bar::Cause).contains("class=\"fill\" width=\"90\""));
-        assert!(bar(7.0, 30.0, Bar::Rest).contains("class=\"rest\" width=\"23.5\""));
-        assert!(bar(50.0, 30.0, Bar::Cause).contains("width=\"100\" height=\"10\"/></svg>"));
+        assert!(bar(27.0, 30.0, Bar::Cause).contains("class=\"fill\" width=\"90%\""));
+        assert!(bar(7.0, 30.0, Bar::Rest).contains("class=\"rest\" width=\"23.5%\""));
+        assert!(bar(50.0, 30.0, Bar::Cause).contains("width=\"100%\" height=\"100%\"/></svg>"));
     }
 
     #[test]

@@ -14,10 +14,10 @@ pub struct Stock {
 }
 
 impl Stock {
-    /// A bar: all of it is shared, its view box too.
+    /// A bar: all of it is shared.
     pub fn bar(&self, svg: &str) -> String {
         let Some((_, body)) = parted(svg) else { return svg.to_owned() };
-        let used = self.shared("symbol viewBox=\"0 0 100 10\" preserveAspectRatio=\"none\"", "bar", body);
+        let used = self.shared("symbol", "bar", body);
         format!("<svg class=\"bar\" aria-hidden=\"true\">{used}</svg>")
     }
 
