@@ -73,7 +73,7 @@ fn the_pull_of_a_torque_is_that_of_a_textbooks_worked_example() {
         condition: Condition::NotStated,
     };
     let TorqueVerdict::Bears(load) = judged(bolt, "3750 in·lbf") else { panic!("25 kip of 31.7 are borne") };
-    let kip = load.usual.number.exact().nearly() / 4448.221_615;
+    let kip = load.usual.number.exact().nearly() / 4_448.221_615;
     assert!((kip / 25.0 - 1.0).abs() < 0.005, "{kip} kip");
     // 25 kip / (85 kpsi × 0.373 in²) = 78.85 in 100, worked here.
     let share = load.usual_share.exact().nearly();

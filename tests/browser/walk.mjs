@@ -8,8 +8,9 @@ const site = folder("COQUILLE_SITE");
 
 /** What a foil answers whose wire is worn through under a barrel that turns. */
 const ANSWERS = {
-  "With tip and spring out, does the lamp go dark?": "It stays lit",
-  "Can you turn the barrel by hand?": "It turns or rocks",
+  "With tip and spring out, does the lamp go dark, and are cup and spring as they should be?": "It stays lit",
+  "With tip and spring out, can you turn the barrel by hand, or does the lamp flicker when you lean on it?":
+    "It turns or rocks, or the lamp flickers",
 };
 
 let chromium;
@@ -51,7 +52,7 @@ for (const javaScriptEnabled of [true, false]) {
     assert.ok(await page.getByText("With the foil unplugged from the cord").first().isVisible(), "isolating comes first");
 
     const given = await answer(page, ANSWERS);
-    assert.deepEqual(given, ["It stays lit", "It turns or rocks"]);
+    assert.deepEqual(given, ["It stays lit", "It turns or rocks, or the lamp flickers"]);
     assert.match(await page.locator("h1").innerText(), /Wire worn through under the barrel/);
     assert.equal(await page.locator(".remedy.stop-gap").count(), 0, "nothing short of a rewire helps a worn wire");
 
@@ -67,7 +68,7 @@ for (const javaScriptEnabled of [true, false]) {
     const context = await chromium.newContext({ javaScriptEnabled });
     const { page } = await watched(context, site);
     await page.goto(url(site, "faults/foil-stays-lit.html"));
-    await follow(page, page.locator("ul.answers").last().locator("a").nth(1));
+    await follow(page, page.locator("ul.answers").last().locator("a").filter({ hasText: "It stays lit" }));
     const second = await page.locator("h1").innerText();
     await follow(page, page.locator("ul.answers").last().locator("a").nth(1));
     await follow(page, page.getByRole("link", { name: /^Back to:/ }));
