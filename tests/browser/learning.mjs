@@ -33,7 +33,8 @@ for (const javaScriptEnabled of [true, false]) {
     await page.locator(".stops a").first().click();
     for (let stop = 1; stop <= stops; stop += 1) {
       assert.match(await page.locator(".kind").first().innerText(), new RegExp(`Stop ${stop} of ${stops}`));
-      assert.ok((await page.locator(".self-check > li").count()) >= 3);
+      // A question whose wrong choices would give themselves away is not asked: the first stop has two left.
+      assert.ok((await page.locator(".self-check > li").count()) >= (stop === 1 ? 2 : 3));
       const answer = page.locator(".self-check details").first();
       await answer.locator("summary").click();
       assert.ok(await answer.locator("b").isVisible());
@@ -72,7 +73,7 @@ test("a search left half way is offered on the front page and on the guide, and 
   const { context, page, wrong } = await opened("index.html");
   assert.ok(await page.locator("[data-way-back]").isHidden());
   await page.goto(url(site, "faults/foil-stays-lit.html"));
-  await page.locator("ul.answers").last().locator("a").nth(1).click();
+  await page.locator("ul.answers").last().locator("a").filter({ hasText: "It stays lit" }).click();
   const question = await page.locator("h1").innerText();
   const left = page.url();
   await page.goto(url(site, "index.html"));
@@ -100,11 +101,11 @@ test("what somebody else wrote into the storage does not become a link", async (
 test("the summary to hand over holds what was seen, answered, left and open, and can be copied", async () => {
   const { context, page, wrong } = await opened("faults/foil-stays-lit.html");
   await context.grantPermissions(["clipboard-read", "clipboard-write"]);
-  await page.locator("ul.answers").last().locator("a").nth(1).click();
+  await page.locator("ul.answers").last().locator("a").filter({ hasText: "It stays lit" }).click();
   await page.getByRole("button", { name: "Copy" }).click();
   await page.locator("[data-hand-over] [data-said]:not(:empty)").waitFor();
   const copied = await page.evaluate(() => window.navigator.clipboard.readText());
-  for (const part of [/^Seen: Lamp stays lit/m, /lamp go dark\? It stays lit/, /Still possible: .*\(\d+\)/, /Open now: Take out both screws/, /minutes? spent/]) {
+  for (const part of [/^Seen: Lamp stays lit/m, /as they should be\? It stays lit/, /Still possible: .*\(\d+\)/, /Open now: Take out both screws/, /minutes? spent/]) {
     assert.match(copied, part);
   }
   assert.deepEqual(wrong, []);
