@@ -102,7 +102,8 @@ fn every_link_in_the_one_file_leads_to_something_in_it() {
 
 /// What a practice bench looks its answers up in, from a page or a section that holds it.
 fn rehearsals(html: &str) -> Vec<serde_json::Value> {
-    let data = html.split("<template data-rehearsal>").skip(1).filter_map(|rest| rest.split("</template>").next());
+    let templates = html.split("<template data-rehearsal").skip(1);
+    let data = templates.filter_map(|rest| rest.split_once('>')?.1.split("</template>").next());
     data.map(|data| serde_json::from_str(data).unwrap()).collect()
 }
 
