@@ -8,6 +8,7 @@ pub mod handbook;
 pub mod model;
 pub mod press;
 pub mod proof;
-pub mod reckoning;
 pub mod render;
 pub mod source;
+
+pub use reckoning;

@@ -171,10 +171,8 @@ pub struct Odds {
     pub of: u32,
 }
 
-impl std::str::FromStr for Odds {
-    type Err = super::value::Misread;
-
-    fn from_str(text: &str) -> Result<Self, Self::Err> {
+impl super::value::Written for Odds {
+    fn read(text: &str) -> Result<Self, super::value::Misread> {
         let numbers = text
             .split_once(" in ")
             .and_then(|(times, of)| Some((times.trim().parse::<u32>().ok()?, of.trim().parse::<u32>().ok()?)));

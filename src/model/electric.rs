@@ -3,10 +3,9 @@
 //! In: text such as `0.02 .. 0.1 .. 0.25`. Out: whole millionths, so that the figure is kept exactly as it was written.
 //! Leaves to others: whether a range rises and makes sense (`reckoning::circuit`).
 
-use super::value::{Misread, MisreadKind, Told};
+use super::value::{Misread, MisreadKind, Told, Written};
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use std::borrow::Cow;
-use std::str::FromStr;
 
 /// The largest figure, in whole units.
 const LARGEST: u64 = 1_000_000_000;
@@ -51,10 +50,8 @@ macro_rules! figure {
             }
         }
 
-        impl FromStr for $type {
-            type Err = Misread;
-
-            fn from_str(text: &str) -> Result<Self, Misread> {
+        impl Written for $type {
+            fn read(text: &str) -> Result<Self, Misread> {
                 millionths(text, &$units).map($type).ok_or_else(|| misread(text, concat!("a figure in ", $unit, ", such as `", $example, "`")))
             }
         }
@@ -74,10 +71,8 @@ figure!(Resistance, OHMS, ohms, "ohms", "Resistance", "8.1 Ω");
 figure!(Voltage, VOLTS, volts, "volts", "Voltage", "3 V");
 figure!(Current, AMPERES, amperes, "amperes", "Current", "0.144 A");
 
-impl FromStr for ResistanceRange {
-    type Err = Misread;
-
-    fn from_str(text: &str) -> Result<Self, Misread> {
+impl Written for ResistanceRange {
+    fn read(text: &str) -> Result<Self, Misread> {
         let parts: Vec<&str> = text.split("..").map(str::trim).collect();
         // A unit after the last figure holds for all.
         let unit = parts
@@ -134,9 +129,8 @@ mod tests {
 
     #[test]
     fn ranges_take_a_unit_after_each_figure_or_after_the_last() {
-        let micro = |text: &str| {
-            text.parse::<ResistanceRange>().ok().map(|range| range.0.iter().map(|r| r.0).collect::<Vec<_>>())
-        };
+        let micro =
+            |text: &str| ResistanceRange::read(text).ok().map(|range| range.0.iter().map(|r| r.0).collect::<Vec<_>>());
         assert_eq!(micro("0.02 .. 0.1 .. 0.25"), Some(vec![20_000, 100_000, 250_000]));
         assert_eq!(micro("100 .. 1000 Ω"), Some(vec![100_000_000, 1_000_000_000]));
         assert_eq!(micro("200 Ω .. 1 kΩ"), Some(vec![200_000_000, 1_000_000_000]));

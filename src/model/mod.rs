@@ -42,7 +42,7 @@ pub use symptom::{
     Access, Answer, Cause, First, FirstAnswer, LampSeen, Order, Probe, Reads, Rest, SeenOn, Shares, SignSeen, Symptom,
     TellApart, Unlike,
 };
-pub use value::{Id, Line, Many, Markdown, Misread, MisreadKind, Named, Prose, Share, Told};
+pub use value::{Id, Line, Many, Markdown, Misread, MisreadKind, Named, Prose, Share, Told, Written};
 pub use words::{Glossary, Word};
 
 pub use crate::reckoning::quantity::Minutes;

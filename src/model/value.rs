@@ -12,7 +12,6 @@ use serde::{Deserialize, Serialize};
 use std::borrow::Cow;
 use std::fmt;
 use std::marker::PhantomData;
-use std::str::FromStr;
 
 /// The name by which other guides call a thing: letters, digits and hyphens.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -95,10 +94,19 @@ impl<T> Told<T> {
     }
 }
 
-impl<'de, T: FromStr<Err = Misread>> Deserialize<'de> for Told<T> {
+/// A value as guides write it: a text that means something, or is misread.
+pub trait Written: Sized {
+    /// What the text means.
+    ///
+    /// # Errors
+    /// When it means nothing: what to write instead.
+    fn read(text: &str) -> Result<Self, Misread>;
+}
+
+impl<'de, T: Written> Deserialize<'de> for Told<T> {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         let text = String::deserialize(deserializer)?;
-        let means = text.parse();
+        let means = T::read(&text);
         Ok(Told { text, means })
     }
 }
@@ -155,10 +163,8 @@ impl<'de, T: Deserialize<'de>> Visitor<'de> for ManyVisitor<T> {
 /// The longest time a guide may state: a thousand hours, in tenths of a minute.
 const LONGEST: u32 = 600_000;
 
-impl FromStr for Minutes {
-    type Err = Misread;
-
-    fn from_str(text: &str) -> Result<Self, Misread> {
+impl Written for Minutes {
+    fn read(text: &str) -> Result<Self, Misread> {
         match Minutes::parse(text) {
             Ok(minutes) if minutes.tenths <= LONGEST => Ok(minutes),
             Err(Unreadable { flaw: flaw @ Flaw::NotMinutes, .. }) if !text.starts_with('-') => {
@@ -186,10 +192,10 @@ fn no_time(text: &str) -> Misread {
 }
 
 /// What to write where a comma stands for a decimal point and nothing else is wrong.
-fn with_a_point<T: FromStr>(text: &str) -> Option<String> {
+fn with_a_point<T: Written>(text: &str) -> Option<String> {
     let (whole, part) = text.split_once(',')?;
     let pointed = format!("{whole}.{part}");
-    let mends = !part.contains(',') && pointed.parse::<T>().is_ok();
+    let mends = !part.contains(',') && T::read(&pointed).is_ok();
     mends.then(|| format!("write a decimal point, not a comma: `{pointed}`"))
 }
 
@@ -197,10 +203,8 @@ fn with_a_point<T: FromStr>(text: &str) -> Option<String> {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Share(pub u32);
 
-impl FromStr for Share {
-    type Err = Misread;
-
-    fn from_str(text: &str) -> Result<Self, Misread> {
+impl Written for Share {
+    fn read(text: &str) -> Result<Self, Misread> {
         let figures = text.strip_suffix('%').map_or(text, str::trim_end);
         let share = thousandths(figures).filter(|value| value % 10 == 0).map(|value| value / 10);
         match share {
@@ -286,7 +290,7 @@ mod tests {
 
     #[test]
     fn times_are_whole_tenths_of_a_minute() {
-        let tenths = |text: &str| text.parse::<Minutes>().ok().map(|minutes| minutes.tenths);
+        let tenths = |text: &str| Minutes::read(text).ok().map(|minutes| minutes.tenths);
         assert_eq!(tenths("2"), Some(20));
         assert_eq!(tenths("2 min"), Some(20));
         assert_eq!(tenths("30 s"), Some(5));
@@ -302,7 +306,7 @@ mod tests {
 
     #[test]
     fn shares_have_two_decimals_and_lie_between_nought_and_a_hundred() {
-        let hundredths = |text: &str| text.parse::<Share>().ok().map(|share| share.0);
+        let hundredths = |text: &str| Share::read(text).ok().map(|share| share.0);
         assert_eq!(hundredths("30"), Some(3000));
         assert_eq!(hundredths("0.25 %"), Some(25));
         assert_eq!(hundredths("100"), Some(10_000));

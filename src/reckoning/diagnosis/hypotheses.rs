@@ -56,7 +56,7 @@ impl Diagnosis {
 
 #[cfg(test)]
 mod tests {
-    use crate::reckoning::diagnosis::*;
+    use crate::diagnosis::*;
 
     /// Two causes; the second answers the one probe either way.
     fn case() -> Case {
