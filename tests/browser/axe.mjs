@@ -3,7 +3,7 @@
 
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
-import { axeFinds, axeFindsOfColours, reachingOut, sideways } from "./axe-run.mjs";
+import { axeFinds, axeFindsOfColours, reachingOut, shortenLists, sideways } from "./axe-run.mjs";
 import { onePageOfEachKind } from "./kinds.mjs";
 import { browser, folder, url, watched } from "./tools.mjs";
 
@@ -27,27 +27,37 @@ test("every kind of page is among those that are looked at", () => {
   assert.ok(!names.includes("sheet of nothing"));
 });
 
-for (const colorScheme of ["light", "dark"]) {
-  describe(colorScheme, { concurrency: 2 }, () => {
-    for (const [kind, address] of kinds) {
-      test(`${colorScheme}: ${kind}, ${address}`, async () => {
-        const context = await chromium.newContext({ colorScheme });
-        const { page, wrong } = await watched(context, site);
-        const found = [];
-        await page.setViewportSize({ width: 360, height: 800 });
-        await page.goto(url(site, address));
-        for (const width of [360, 1280]) {
-          await page.setViewportSize({ width, height: 800 });
-          found.push(...(await (colorScheme === "light" ? axeFinds : axeFindsOfColours)(page)).map((finding) => `${width}: ${finding}`));
-          const pushed = await sideways(page);
-          if (pushed > 0) found.push(`${width}: scrolls sideways by ${pushed} px: ${await reachingOut(page)}`);
-        }
-        await context.close();
-        assert.deepEqual([...found, ...wrong], []);
-      });
+/** What is wrong with a page by its sizes and colours, in light and in the dark. */
+async function lookedAt(page) {
+  const found = [];
+  for (const width of [1280, 360]) {
+    await page.setViewportSize({ width, height: 800 });
+    const pushed = await sideways(page);
+    if (pushed > 0) found.push(`${width}: scrolls sideways by ${pushed} px: ${await reachingOut(page)}`);
+  }
+  await shortenLists(page);
+  for (const [colorScheme, finds] of [["light", axeFinds], ["dark", axeFindsOfColours]]) {
+    await page.emulateMedia({ colorScheme });
+    for (const width of [360, 1280]) {
+      await page.setViewportSize({ width, height: 800 });
+      found.push(...(await finds(page)).map((finding) => `${width}, ${colorScheme}: ${finding}`));
     }
-  });
+  }
+  return found;
 }
+
+describe("in light and in the dark", { concurrency: 2 }, () => {
+  for (const [kind, address] of kinds) {
+    test(`${kind}, ${address}`, async () => {
+      const context = await chromium.newContext();
+      const { page, wrong } = await watched(context, site);
+      await page.goto(url(site, address));
+      const found = await lookedAt(page);
+      await context.close();
+      assert.deepEqual([...found, ...wrong], []);
+    });
+  }
+});
 
 test("axe, the console and the watch on requests find what is wrong", async () => {
   const { page, wrong } = await watched(await chromium.newContext(), site);

@@ -272,17 +272,17 @@ test("it prints the sheet that is shown and no other", async () => {
 });
 
 test("pictures, cautions and figures are there, and nothing is wider than a phone", async () => {
-  for (const section of ["jobs-fit-foil-tip", "circuits-foil-on-the-bench", "faults-foil-stays-lit"]) {
-    const { context, page, wrong } = await opened(`#${section}`);
+  const { context, page, wrong } = await opened("#circuits-foil-on-the-bench");
+  for (const section of ["circuits-foil-on-the-bench", "faults-foil-stays-lit", "jobs-fit-foil-tip"]) {
+    await page.goto(`${url(alone, "handbook.html")}#${section}`);
+    assert.deepEqual(await shown(page), [section]);
     assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= 360, section);
     const drawings = page.locator(`#${section} svg:visible`);
     assert.ok((await drawings.count()) > 0, section);
     const empty = await drawings.evaluateAll((all) => all.filter((svg) => !svg.closest("label") && svg.getBBox().width === 0).length);
     assert.equal(empty, 0, `${section}: a drawing without anything in it`);
-    assert.deepEqual(wrong, []);
-    await context.close();
   }
-  const { context, page } = await opened("#jobs-fit-foil-tip");
+  assert.deepEqual(wrong, []);
   assert.match(await page.locator("#jobs-fit-foil-tip").innerText(), /CAUTION|WARNING|DANGER/);
   const picture = page.locator("#jobs-fit-foil-tip").getByRole("img").first();
   assert.ok((await picture.boundingBox()).height > 40);

@@ -306,12 +306,16 @@ test("figures are written as the page’s language writes them, on the bench and
       await page.locator("[data-seed]").fill(`CARD-${card}`);
       await page.locator("[data-set] button").first().click();
       await page.waitForFunction((word) => location.hash.includes(word), `CARD-${card}&`);
-      for (const option of await page.locator("[data-reading] option[data-on]").all()) {
-        await page.locator("[data-reading]").selectOption(await option.getAttribute("value"));
-        await page.locator("[data-read]").click();
-      }
-      // A trial fix that works is the end.
-      for (const button of await page.locator("[data-probe] button").all()) if (await button.isEnabled()) await button.click();
+      await page.evaluate(() => {
+        const reading = document.querySelector("[data-reading]");
+        for (const option of reading.querySelectorAll("option[data-on]")) {
+          reading.value = option.value;
+          reading.dispatchEvent(new Event("change", { bubbles: true }));
+          document.querySelector("[data-read]").click();
+        }
+        // A trial fix that works is the end: what cannot be pressed any more stays as it is.
+        document.querySelectorAll("[data-probe] button").forEach((button) => button.click());
+      });
       await page.locator("[data-cause]").selectOption("0");
       await page.locator("[data-remedy]").selectOption({ index: 1 });
       await page.locator("[data-judge]").click();

@@ -1,13 +1,15 @@
-// Every state of every part of the theme, on pages made from the parts' states.yaml: axe at four widths, as printed, and
-// for colours in the dark.
+// Every state of every part of the theme, on pages made from the parts' states.yaml: axe at the least and the greatest width, for sizes
+// at those between, as printed, and for colours in the dark. What is written from right to left has the same words and colours: axe looks
+// at all of it once, and at its sizes in every width.
 
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
-import { axeFinds, axeFindsOfColours } from "./axe-run.mjs";
+import { axeFinds, axeFindsOfColours, axeFindsOfSizes } from "./axe-run.mjs";
 import { browser, files, folder, url, watched } from "./tools.mjs";
 
 const states = folder("COQUILLE_STATES");
-const WIDTHS = [320, 480, 768, 1280];
+const LEAST_AND_GREATEST = [320, 1280];
+const BETWEEN = [480, 768];
 
 /** Rules about a page as a whole; a page of states is none. They are in force on the real pages (axe.mjs). */
 const OF_WHOLE_PAGES = [
@@ -41,30 +43,48 @@ async function play(page) {
 
 const everything = (page) => axeFinds(page, OF_WHOLE_PAGES);
 
-async function look(address, colorScheme, widths, media, finds) {
-  const context = await chromium.newContext({ colorScheme });
-  const { page, wrong } = await watched(context, states);
+/** What `finds` finds at each width, with the width before it. */
+async function at(page, widths, finds, said = "") {
   const found = [];
-  await page.emulateMedia({ media, colorScheme });
-  await page.setViewportSize({ width: widths[0], height: 900 });
-  await page.goto(url(states, address));
-  if (media === "screen") await play(page);
   for (const width of widths) {
     await page.setViewportSize({ width, height: 900 });
-    found.push(...(await finds(page)).map((finding) => `${width}: ${finding}`));
+    found.push(...(await finds(page)).map((finding) => `${width}${said}: ${finding}`));
   }
+  return found;
+}
+
+async function look(address, finds) {
+  const context = await chromium.newContext({ colorScheme: "light" });
+  const { page, wrong } = await watched(context, states);
+  await page.goto(url(states, address));
+  const found = await finds(page);
   await context.close();
   assert.deepEqual([...found, ...wrong], []);
+}
+
+async function fromLeftToRight(page) {
+  await page.emulateMedia({ media: "print" });
+  const printed = await at(page, [800], everything, " printed");
+  await page.emulateMedia({ media: "screen" });
+  await play(page);
+  const light = await at(page, LEAST_AND_GREATEST, everything);
+  const between = await at(page, BETWEEN, axeFindsOfSizes);
+  await page.emulateMedia({ media: "screen", colorScheme: "dark" });
+  return [...printed, ...light, ...between, ...(await at(page, LEAST_AND_GREATEST, axeFindsOfColours, " dark"))];
+}
+
+async function fromRightToLeft(page) {
+  await play(page);
+  const [least, ...others] = [...LEAST_AND_GREATEST, ...BETWEEN];
+  return [...(await at(page, [least], everything)), ...(await at(page, others, axeFindsOfSizes))];
 }
 
 test("every part has its states on pages", () => {
   assert.ok(files(states, ".html").length >= 40);
 });
 
-for (const address of files(states, ".html")) {
-  describe(address, { concurrency: 2 }, () => {
-    test(`${address}, light`, () => look(address, "light", WIDTHS, "screen", everything));
-    test(`${address}, dark`, () => look(address, "dark", [320, 1280], "screen", axeFindsOfColours));
-    test(`${address}, printed`, () => look(address, "light", [800], "print", everything));
-  });
-}
+describe("each part in each state", { concurrency: 2 }, () => {
+  for (const address of files(states, ".html")) {
+    test(address, () => look(address, /-rtl\b/.test(address) ? fromRightToLeft : fromLeftToRight));
+  }
+});
