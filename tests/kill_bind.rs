@@ -99,8 +99,11 @@ fn kill(edition: &Edition, out: &Path, beside: &Path, round: u32) -> u32 {
     // A multiplicative sequence spreads the moments evenly.
     let part = f64::from((round * 618) % 1000) / 1000.0;
     if round.is_multiple_of(2) {
-        // Some moments lie after the end on any machine, so that the other edition gets its turn.
-        std::thread::sleep(edition.takes.mul_f64(1.6 * part));
+        // Some moments lie after the end on any machine, however busy, so that the other edition gets its turn.
+        if part > 0.8 {
+            child.wait().unwrap();
+        }
+        std::thread::sleep(edition.takes.mul_f64(1.25 * part));
     } else {
         while !beside.exists() && child.try_wait().unwrap().is_none() {
             std::thread::sleep(MOMENT);

@@ -55,6 +55,8 @@ export function browser() {
  */
 export async function watched(context, top) {
   const page = await context.newPage();
+  // Nothing here is measured in time, and the machine may be busy with other tests.
+  page.setDefaultTimeout(120_000);
   const wrong = [];
   const inside = pathToFileURL(top + path.sep).href;
   page.on("console", (said) => {
