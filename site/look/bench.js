@@ -321,9 +321,16 @@
     follow();
   }
 
-  const showResults = [...document.querySelectorAll("[data-results]")].map(results);
-  for (const root of document.querySelectorAll("[data-bench]")) bench(root, showResults);
+  const showResults = [];
+
+  function within(root) {
+    root.querySelectorAll("[data-without-script]").forEach((words) => (words.hidden = true));
+    root.querySelectorAll("[data-results]").forEach((table) => showResults.push(results(table)));
+    root.querySelectorAll("[data-bench]").forEach((one) => bench(one, showResults));
+  }
+
+  within(document);
+  document.addEventListener("unfolded", (event) => within(event.target));
   // What an address leads to may be shown only when all is there.
   for (const moment of ["load", "hashchange"]) window.addEventListener(moment, () => showResults.forEach((show) => show()));
-  document.querySelectorAll("[data-without-script]").forEach((words) => (words.hidden = true));
 })();

@@ -45,9 +45,6 @@
 (function () {
   "use strict";
 
-  const fields = [...document.querySelectorAll("[data-keep]")].filter(pageOf);
-  if (!fields.length) return;
-
   /** The page that something stands on; a file of many pages has one a section. */
   function pageOf(element) {
     return element.closest("[data-code]");
@@ -70,16 +67,21 @@
     field.dispatchEvent(new Event("input", { bubbles: true }));
   }
 
-  for (const field of fields) {
-    recall(field);
-    field.addEventListener("input", () => {
-      window.keep.set(nameOf(field), isTick(field) ? (field.checked ? "1" : "") : field.value);
-    });
+  function within(root) {
+    for (const field of [...root.querySelectorAll("[data-keep]")].filter(pageOf)) {
+      recall(field);
+      field.addEventListener("input", () => {
+        window.keep.set(nameOf(field), isTick(field) ? (field.checked ? "1" : "") : field.value);
+      });
+    }
+    for (const button of [...root.querySelectorAll("[data-forget]")].filter(pageOf)) {
+      button.hidden = false;
+      button.addEventListener("click", () => pageOf(button).querySelectorAll("[data-keep]").forEach(forget));
+    }
   }
-  for (const button of document.querySelectorAll("[data-forget]")) {
-    button.hidden = false;
-    button.addEventListener("click", () => fields.filter((field) => pageOf(field) === pageOf(button)).forEach(forget));
-  }
+
+  within(document);
+  document.addEventListener("unfolded", (event) => within(event.target));
 })();
 
 /* Judges a reading against its limit: inside, outside, or too close to call when the meter's uncertainty reaches over the
@@ -126,26 +128,28 @@
   }
 
   const LEADS = "leads";
-  const allLeads = document.querySelectorAll(".reading input[data-leads]");
-  for (const field of allLeads) {
+  const ALL_LEADS = ".reading input[data-leads]";
+
+  /** One field for the leads tells all others. */
+  function lead(field) {
     field.value = window.keep.get(LEADS) || "";
     field.closest(".reading-leads").hidden = false;
     field.addEventListener("input", () => {
       window.keep.set(LEADS, field.value);
-      for (const other of allLeads) {
+      for (const other of document.querySelectorAll(ALL_LEADS)) {
         if (other !== field) other.value = field.value;
         other.dispatchEvent(new Event("leads"));
       }
     });
   }
 
-  for (const reading of document.querySelectorAll(".reading")) {
+  function judged(reading) {
     const field = reading.querySelector(".reading-entry input");
     const leads = reading.querySelector("input[data-leads]");
     const output = reading.querySelector(".verdict");
     const words = reading.dataset;
-    const judged = ["atMost", "atLeast", "under", "over"].some((kind) => words[kind] !== undefined);
-    if (!field || !output || !judged) continue;
+    const limited = ["atMost", "atLeast", "under", "over"].some((kind) => words[kind] !== undefined);
+    if (!field || !output || !limited) return;
 
     const show = () => {
       const measured = read(field.value);
@@ -165,6 +169,14 @@
     if (leads) leads.addEventListener("leads", show);
     show();
   }
+
+  function within(root) {
+    root.querySelectorAll(ALL_LEADS).forEach(lead);
+    root.querySelectorAll(".reading").forEach(judged);
+  }
+
+  within(document);
+  document.addEventListener("unfolded", (event) => within(event.target));
 })();
 
 /* Search without a server: the index is a script that sets `window.searchIndex`, looked up with MiniSearch.
@@ -411,7 +423,7 @@
     }
   }
 
-  for (const block of document.querySelectorAll("[data-hand-over]")) {
+  function ready(block) {
     const said = block.querySelector("[data-said]");
     const buttons = block.querySelector(".hand-over-buttons");
     const copying = block.querySelector("[data-copy]");
@@ -426,16 +438,25 @@
       document.body.classList.remove("only-hand-over");
     });
   }
+
+  const within = (root) => root.querySelectorAll("[data-hand-over]").forEach(ready);
+  within(document);
+  document.addEventListener("unfolded", (event) => within(event.target));
 })();
 
 /* A button that prints the page; without scripts it stays hidden, and the browser's own menu prints as well. */
 (function () {
   "use strict";
 
-  for (const button of document.querySelectorAll("[data-print-page]")) {
-    button.hidden = false;
-    button.addEventListener("click", () => window.print());
+  function within(root) {
+    for (const button of root.querySelectorAll("[data-print-page]")) {
+      button.hidden = false;
+      button.addEventListener("click", () => window.print());
+    }
   }
+
+  within(document);
+  document.addEventListener("unfolded", (event) => within(event.target));
 })();
 
 /* What to fetch for several jobs together: adds up what is ticked on the page, as `sheet --kit` does. Hands-on times add up over jobs

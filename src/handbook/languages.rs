@@ -26,7 +26,7 @@ fn all(own: Handbook, proofed: &Proofed, folder: &Folder) -> Vec<Handbook> {
     for spoken in &proofed.languages {
         let mut handbook = laid_out(&spoken.proofed, folder, Some(&spoken.translated), None);
         handbook.folder = Some(spoken.language.clone());
-        handbook.cover.language.clone_from(&spoken.language);
+        handbook.elsewhere = Some(std::mem::replace(&mut handbook.cover.language, spoken.language.clone()));
         handbook.messages = messages(folder, &spoken.language);
         handbook.pages.retain(|page| is_kept(page, spoken));
         let kept: BTreeSet<&str> = handbook.pages.iter().map(|page| page.address.as_str()).collect();

@@ -10,7 +10,7 @@ use super::{limits, numbers};
 use crate::model::{self, Id, Kind, Line, Many, Named, Prose, Safety};
 use crate::proof::cases::{Case, sound, waiting};
 use crate::proof::{Proofed, Thing};
-use crate::source::{Texts, Tolerant};
+use crate::source::{Folder, Texts, Tolerant};
 use std::collections::BTreeSet;
 
 /// What pages are made from.
@@ -29,6 +29,17 @@ pub struct Laying<'a> {
 }
 
 impl<'a> Laying<'a> {
+    /// What pages are made from; `only` as in [`Laying::only`].
+    pub fn of(
+        proofed: &'a Proofed,
+        folder: &'a Folder,
+        directory: &'a Directory<'a>,
+        only: Option<&'a BTreeSet<String>>,
+    ) -> Laying<'a> {
+        let units = proofed.guides.handbook.as_ref().map_or(model::Units::Metric, |(_, file)| file.units);
+        Laying { proofed, texts: &folder.texts, directory, units, only }
+    }
+
     /// Whether a guide gets pages.
     pub fn lays(&self, guide: &Named) -> bool {
         self.only.is_none_or(|only| only.contains(guide.value.as_str()))

@@ -48,7 +48,6 @@ pub use languages::{lay_out_all, lay_out_all_since};
 pub use links::{LinkedLimit, Target, Targets};
 pub use search::Entry;
 
-use crate::model::Units;
 use crate::proof::Proofed;
 use crate::source::Folder;
 use directory::Directory;
@@ -66,6 +65,8 @@ pub struct Handbook {
     pub cover: Cover,
     /// For another language than the handbook's own: the folder that its pages are in.
     pub folder: Option<String>,
+    /// The language of what this one has no page for; none for the handbook's own language.
+    pub elsewhere: Option<String>,
     /// The club's own message files for this language, in Fluent's syntax; the last has the last word.
     pub messages: Vec<String>,
     /// The pages.
@@ -120,9 +121,8 @@ pub fn lay_out_since(proofed: &Proofed, folder: &Folder, earlier: &Record) -> Ha
 
 /// Lays out the pages of some guides, or of all, and the lists.
 fn laid_out(proofed: &Proofed, folder: &Folder, only: Option<&BTreeSet<String>>, earlier: Option<&Record>) -> Handbook {
-    let units = proofed.guides.handbook.as_ref().map_or(Units::Metric, |(_, file)| file.units);
     let directory = Directory::of(proofed);
-    let laying = Laying { proofed, texts: &folder.texts, directory: &directory, units, only };
+    let laying = Laying::of(proofed, folder, &directory, only);
     let targets = links::targets(&laying);
     let coding = Coding { cover: cover(proofed), targets: &targets, pictures: pictures(proofed) };
     let mut pages = pages(&laying);
@@ -138,7 +138,7 @@ fn laid_out(proofed: &Proofed, folder: &Folder, only: Option<&BTreeSet<String>>,
     let search = search::entries(&laying, &pages);
     let Coding { cover, pictures, .. } = coding;
     let messages = languages::messages(folder, &cover.language);
-    Handbook { cover, folder: None, messages, search, targets, pictures, pages, record, recast }
+    Handbook { cover, folder: None, elsewhere: None, messages, search, targets, pictures, pages, record, recast }
 }
 
 /// What goes into codes beside the pages themselves.
@@ -176,9 +176,8 @@ impl Coding<'_> {
 
 /// The sheet that says what to fetch for these guides, and how long they take for so many pieces.
 pub fn kit_sheet(proofed: &Proofed, folder: &Folder, guides: &[&str], pieces: u32) -> Page {
-    let units = proofed.guides.handbook.as_ref().map_or(Units::Metric, |(_, file)| file.units);
     let directory = Directory::of(proofed);
-    let laying = Laying { proofed, texts: &folder.texts, directory: &directory, units, only: None };
+    let laying = Laying::of(proofed, folder, &directory, None);
     let mut pages = vec![kit_list::sheet(&laying, guides, pieces)];
     let targets = links::targets(&laying);
     Coding { cover: cover(proofed), targets: &targets, pictures: pictures(proofed) }.give(&mut pages);
@@ -240,9 +239,8 @@ pub struct OfGuide {
 
 /// Lays out the pages of one guide: what somebody who writes it looks at next. There are none if there is no guide with this id.
 pub fn lay_out_guide(proofed: &Proofed, folder: &Folder, id: &str) -> OfGuide {
-    let units = proofed.guides.handbook.as_ref().map_or(Units::Metric, |(_, file)| file.units);
     let (directory, only) = (Directory::of(proofed), BTreeSet::from([id.to_owned()]));
-    let laying = Laying { proofed, texts: &folder.texts, directory: &directory, units, only: Some(&only) };
+    let laying = Laying::of(proofed, folder, &directory, Some(&only));
     let faults = proofed.guides.symptoms.iter().filter(|(_, guide)| laying.lays(&guide.symptom));
     let mut pages: Vec<Page> = faults
         .map(|(_, guide)| symptom::lay(&laying, guide))

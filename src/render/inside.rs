@@ -1,4 +1,5 @@
-//! Where the pages of another language are: in a folder of their own, with links that stay in it as far as there are pages.
+//! Where the pages of another language are: in a folder of their own, with links that stay in it as far as there are pages, and that say
+//! which language they lead to where there are none.
 //!
 //! In: the folder and its pages. Out: addresses and HTML with the links led. The handbook's own language has no folder.
 
@@ -6,20 +7,24 @@ use crate::handbook::page::Page;
 use std::collections::BTreeSet;
 
 /// The folder of a language.
+#[derive(Default)]
 pub struct Inside {
     folder: Option<String>,
+    /// The language of what has no page here, without its region.
+    elsewhere: String,
     pages: BTreeSet<String>,
 }
 
 impl Inside {
     /// Moves pages into a folder: their way to the top is one longer.
-    pub fn of(folder: Option<&str>, pages: &mut [Page]) -> Inside {
-        let Some(folder) = folder else { return Inside { folder: None, pages: BTreeSet::new() } };
+    pub fn of(folder: Option<&str>, elsewhere: Option<&str>, pages: &mut [Page]) -> Inside {
+        let Some(folder) = folder else { return Inside::default() };
+        let elsewhere = elsewhere.and_then(|language| language.split('-').next()).unwrap_or_default().to_owned();
         let addresses = pages.iter().map(|page| page.address.clone()).collect();
         for page in pages {
             page.root = format!("../{}", page.root);
         }
-        Inside { folder: Some(folder.to_owned()), pages: addresses }
+        Inside { folder: Some(folder.to_owned()), elsewhere, pages: addresses }
     }
 
     /// Where a page of this language is, seen from the top; an address that the language has no page for stays as it is.
@@ -38,12 +43,15 @@ impl Inside {
         let mut out = parts.next().unwrap_or("").to_owned();
         for part in parts {
             out.push_str(&start);
-            let address = part.split('"').next().unwrap_or("");
-            if self.pages.contains(page_of(address)) {
-                out.push_str(folder);
-                out.push('/');
+            let (address, rest) = part.split_once('"').unwrap_or((part, ""));
+            let page = page_of(address);
+            if self.pages.contains(page) {
+                out.push_str(&format!("{folder}/{part}"));
+            } else if page.ends_with(".html") && !page.starts_with('.') {
+                out.push_str(&format!("{address}\" hreflang=\"{}\"{rest}", self.elsewhere));
+            } else {
+                out.push_str(part);
             }
-            out.push_str(part);
         }
         out
     }
@@ -59,9 +67,10 @@ mod tests {
 
     #[test]
     fn links_stay_in_the_language_as_far_as_it_has_pages() {
-        let inside = Inside { folder: Some("fr".into()), pages: ["jobs/clean.html".to_owned()].into() };
-        let html = r#"<a href="../../jobs/clean.html#x">a</a> <a href="../../jobs/mend.html">b</a> <a href="../.././jobs/clean.html">c</a>"#;
-        let led = r#"<a href="../../fr/jobs/clean.html#x">a</a> <a href="../../jobs/mend.html">b</a> <a href="../.././jobs/clean.html">c</a>"#;
+        let pages = ["jobs/clean.html".to_owned()].into();
+        let inside = Inside { folder: Some("fr".into()), elsewhere: "en".into(), pages };
+        let html = r#"<a href="../../jobs/clean.html#x">a</a> <a href="../../jobs/mend.html">b</a> <a href="../.././jobs/clean.html">c</a> <link href="../../look/a.css">"#;
+        let led = r#"<a href="../../fr/jobs/clean.html#x">a</a> <a href="../../jobs/mend.html" hreflang="en">b</a> <a href="../.././jobs/clean.html">c</a> <link href="../../look/a.css">"#;
         assert_eq!(inside.led(html.to_owned(), "../../"), led);
     }
 }

@@ -137,7 +137,7 @@ impl Setting {
         functions::languages(&mut tera, names);
         let mut pages = std::mem::take(&mut handbook.pages);
         pages.iter_mut().filter(|page| page.title.is_empty()).for_each(|page| page.title = own_title(page, &words));
-        let inside = Inside::of(handbook.folder.as_deref(), &mut pages);
+        let inside = Inside::of(handbook.folder.as_deref(), handbook.elsewhere.as_deref(), &mut pages);
         let mut instead = BTreeMap::new();
         if let Frame::Chapter = &frame {
             pages.retain(|page| match in_place_of(page) {

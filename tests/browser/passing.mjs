@@ -104,6 +104,7 @@ test("ticks and readings are kept, judged, and cleared for the section alone", a
   assert.ok(await other.isChecked());
   await page.evaluate(() => { location.hash = "#jobs-rewire-foil"; });
   assert.ok(await ticks.nth(1).isChecked());
+  assert.equal((await reading.locator("output").innerText()).trim(), "outside", "a reading that was kept is judged again");
   await page.locator("#jobs-rewire-foil").getByRole("button", { name: "Clear my ticks and readings" }).click();
   await page.reload();
   assert.equal(await ticks.nth(1).isChecked(), false);
@@ -115,9 +116,12 @@ test("ticks and readings are kept, judged, and cleared for the section alone", a
 test("what comes after “I cannot tell” is unfolded, and is said to be folded with scripting off", async () => {
   const unsure = (page) => page.locator("#faults-foil-stays-lit").getByRole("link", { name: "I cannot tell" }).last();
   const { context, page, wrong } = await opened("#faults-foil-stays-lit");
+  const unfolded = () => page.locator(".leaf").count();
+  const before = await unfolded();
   await unsure(page).click();
   const [section] = await shown(page);
   assert.match(section, /-[0-9a-f]{8}$/);
+  assert.equal(await unfolded(), before + 1, "the section that was asked for, and no other");
   await page.locator(`[id="${section}"]`).getByRole("link", { name: "I cannot tell" }).click();
   const [ending] = await shown(page);
   const handOver = page.locator(`[id="${ending}"] [data-hand-over]`);

@@ -6,7 +6,8 @@
 use super::super::bind;
 use super::panels::{Panel, panels};
 use crate::handbook::{Cover, Handbook, Targets, lay_out_all, lay_out_guide};
-use crate::proof::{Proofed, proof_again};
+use crate::model::Kind;
+use crate::proof::{Proofed, all_guides, proof_again};
 use crate::render::{Setting, Theme};
 use crate::source::{Folder, in_words, read};
 use std::path::PathBuf;
@@ -254,13 +255,10 @@ struct Read {
 /// The guide that a page of the handbook's own language belongs to: its own page, one of its questions, its sheet.
 fn guide_of(proofed: &Proofed, address: &str) -> Option<String> {
     const FOLDERS: [&str; 5] = ["faults", "jobs", "checks", "circuits", "sheets"];
+    const WITH_PAGES: [Kind; 4] = [Kind::Symptom, Kind::Procedure, Kind::Checklist, Kind::Circuit];
     let mut parts = address.split('/');
     parts.next().filter(|folder| FOLDERS.contains(folder))?;
     let id = parts.next()?.trim_end_matches(".html");
-    let guides = &proofed.guides;
-    let ids = guides.symptoms.iter().map(|(_, guide)| &guide.symptom);
-    let ids = ids.chain(guides.procedures.iter().map(|(_, guide)| &guide.procedure));
-    let ids = ids.chain(guides.checklists.iter().map(|(_, guide)| &guide.checklist));
-    let mut ids = ids.chain(guides.circuits.iter().map(|(_, guide)| &guide.circuit));
-    ids.any(|known| known.value.as_str() == id).then(|| id.to_owned())
+    let guides = all_guides(&proofed.guides).into_iter().filter(|guide| WITH_PAGES.contains(&guide.kind));
+    guides.map(|guide| guide.id.value.as_str()).find(|known| *known == id).map(str::to_owned)
 }

@@ -74,26 +74,16 @@ impl Looking<'_> {
     fn patterns(self, on: SeenOn, reading: ReadingId) -> Option<Patterns> {
         let columns = self.columns(reading);
         let positions: Vec<PositionId> = columns.iter().map(|column| column.position).collect();
-        let mut faults: BTreeMap<States, Vec<FaultId>> = BTreeMap::new();
-        let sound = states(&columns, 0);
-        for states in &sound {
-            faults.entry(states.clone()).or_default();
-        }
-        for (row, fault) in self.wired.network.faults().enumerate() {
-            for states in states(&columns, row + 1) {
-                faults.entry(states).or_default().push(fault);
-            }
-        }
-        let rows: Vec<PatternRow> = faults
+        let rows: Vec<PatternRow> = self
+            .by_what_shows(|fault| states(&columns, fault))
             .iter()
-            .map(|(states, faults)| {
-                let kit = if sound.contains(states) { Kit::Sound } else { Kit::Faulty };
+            .map(|(states, (kit, faults))| {
                 let doing = Doing { reading, positions: &positions, states };
                 PatternRow {
                     lamps: self.shown(&doing),
-                    sound: kit == Kit::Sound,
+                    sound: *kit == Kit::Sound,
                     faults: self.named(faults),
-                    guides: self.guides(&[doing], faults, kit),
+                    guides: self.guides(&[doing], faults, *kit),
                 }
             })
             .collect();
@@ -106,6 +96,19 @@ impl Looking<'_> {
             circuit: self.circuit(),
             rows,
         })
+    }
+
+    /// Everything that can show, with the kit that shows it and the faults that do. `ways` is what can show with sound kit (0) and with each
+    /// fault (from 1).
+    fn by_what_shows<W: Ord>(self, ways: impl Fn(usize) -> Vec<W>) -> BTreeMap<W, (Kit, Vec<FaultId>)> {
+        let sound = ways(0).into_iter().map(|way| (way, (Kit::Sound, Vec::new())));
+        let mut shown: BTreeMap<W, (Kit, Vec<FaultId>)> = sound.collect();
+        for (at, fault) in self.wired.network.faults().enumerate() {
+            for way in ways(at + 1) {
+                shown.entry(way).or_insert((Kit::Faulty, Vec::new())).1.push(fault);
+            }
+        }
+        shown
     }
 
     fn address(self) -> String {

@@ -8,7 +8,6 @@ use crate::handbook::laying::{Laying, seen_on};
 use crate::handbook::page::{LampDoing, Together, TogetherRow};
 use crate::model::SeenOn;
 use crate::reckoning::circuit::{FaultId, PositionId, Reading, ReadingId, Tester};
-use std::collections::BTreeMap;
 
 /// A fault that leaves more than this open says nothing about what the lamps show together.
 const MOST_WAYS: usize = 16;
@@ -68,23 +67,10 @@ impl Looking<'_> {
 
     /// Sound kit first, then what most faults show.
     fn rows(self, lamps: &[Lamp]) -> Vec<TogetherRow> {
-        let sound = ways(lamps, 0);
-        let mut faults: BTreeMap<Vec<States>, Vec<FaultId>> = BTreeMap::new();
-        for way in &sound {
-            faults.entry(way.clone()).or_default();
-        }
-        for (at, fault) in self.wired.network.faults().enumerate() {
-            for way in ways(lamps, at + 1) {
-                faults.entry(way).or_default().push(fault);
-            }
-        }
-        let mut rows: Vec<TogetherRow> = faults
-            .iter()
-            .map(|(way, faults)| {
-                let kit = if sound.contains(way) { Kit::Sound } else { Kit::Faulty };
-                self.together_row(lamps, way, faults, kit)
-            })
-            .collect();
+        let shown = self.by_what_shows(|fault| ways(lamps, fault));
+        let row =
+            |(way, (kit, faults)): (&Vec<States>, &(Kit, Vec<FaultId>))| self.together_row(lamps, way, faults, *kit);
+        let mut rows: Vec<TogetherRow> = shown.iter().map(row).collect();
         rows.sort_by_key(|row| (!row.sound, row.guides.is_empty(), std::cmp::Reverse(row.faults.len())));
         rows
     }

@@ -24,10 +24,11 @@ use std::io::Read;
 use std::sync::Arc;
 use tera::Context;
 
-/// Scripts that others lean on, in their order; the rest follows by name.
-const SCRIPTS_FIRST: [&str; 4] = ["look/keep.js", "look/minisearch.js", "look/search-index.js", "look/practice.js"];
+/// Scripts that others lean on, in their order; the rest follows by name. A reading is judged when it has been recalled.
+const SCRIPTS_FIRST: [&str; 5] =
+    ["look/keep.js", "look/ticks.js", "look/minisearch.js", "look/search-index.js", "look/practice.js"];
 
-/// Scripts that unfold what is folded, before all others.
+/// Scripts that unfold what is folded when it is asked for, before all others.
 const UNFOLDING: [&str; 2] = ["fflate/fflate", "unfold"];
 
 /// Scripts of the folder's pages that have nothing to do in one file.

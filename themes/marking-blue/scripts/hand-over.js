@@ -25,7 +25,7 @@
     }
   }
 
-  for (const block of document.querySelectorAll("[data-hand-over]")) {
+  function ready(block) {
     const said = block.querySelector("[data-said]");
     const buttons = block.querySelector(".hand-over-buttons");
     const copying = block.querySelector("[data-copy]");
@@ -40,4 +40,8 @@
       document.body.classList.remove("only-hand-over");
     });
   }
+
+  const within = (root) => root.querySelectorAll("[data-hand-over]").forEach(ready);
+  within(document);
+  document.addEventListener("unfolded", (event) => within(event.target));
 })();

@@ -2,8 +2,13 @@
 (function () {
   "use strict";
 
-  for (const button of document.querySelectorAll("[data-print-page]")) {
-    button.hidden = false;
-    button.addEventListener("click", () => window.print());
+  function within(root) {
+    for (const button of root.querySelectorAll("[data-print-page]")) {
+      button.hidden = false;
+      button.addEventListener("click", () => window.print());
+    }
   }
+
+  within(document);
+  document.addEventListener("unfolded", (event) => within(event.target));
 })();

@@ -42,26 +42,28 @@
   }
 
   const LEADS = "leads";
-  const allLeads = document.querySelectorAll(".reading input[data-leads]");
-  for (const field of allLeads) {
+  const ALL_LEADS = ".reading input[data-leads]";
+
+  /** One field for the leads tells all others. */
+  function lead(field) {
     field.value = window.keep.get(LEADS) || "";
     field.closest(".reading-leads").hidden = false;
     field.addEventListener("input", () => {
       window.keep.set(LEADS, field.value);
-      for (const other of allLeads) {
+      for (const other of document.querySelectorAll(ALL_LEADS)) {
         if (other !== field) other.value = field.value;
         other.dispatchEvent(new Event("leads"));
       }
     });
   }
 
-  for (const reading of document.querySelectorAll(".reading")) {
+  function judged(reading) {
     const field = reading.querySelector(".reading-entry input");
     const leads = reading.querySelector("input[data-leads]");
     const output = reading.querySelector(".verdict");
     const words = reading.dataset;
-    const judged = ["atMost", "atLeast", "under", "over"].some((kind) => words[kind] !== undefined);
-    if (!field || !output || !judged) continue;
+    const limited = ["atMost", "atLeast", "under", "over"].some((kind) => words[kind] !== undefined);
+    if (!field || !output || !limited) return;
 
     const show = () => {
       const measured = read(field.value);
@@ -81,4 +83,12 @@
     if (leads) leads.addEventListener("leads", show);
     show();
   }
+
+  function within(root) {
+    root.querySelectorAll(ALL_LEADS).forEach(lead);
+    root.querySelectorAll(".reading").forEach(judged);
+  }
+
+  within(document);
+  document.addEventListener("unfolded", (event) => within(event.target));
 })();

@@ -3,9 +3,6 @@
 (function () {
   "use strict";
 
-  const fields = [...document.querySelectorAll("[data-keep]")].filter(pageOf);
-  if (!fields.length) return;
-
   /** The page that something stands on; a file of many pages has one a section. */
   function pageOf(element) {
     return element.closest("[data-code]");
@@ -28,14 +25,19 @@
     field.dispatchEvent(new Event("input", { bubbles: true }));
   }
 
-  for (const field of fields) {
-    recall(field);
-    field.addEventListener("input", () => {
-      window.keep.set(nameOf(field), isTick(field) ? (field.checked ? "1" : "") : field.value);
-    });
+  function within(root) {
+    for (const field of [...root.querySelectorAll("[data-keep]")].filter(pageOf)) {
+      recall(field);
+      field.addEventListener("input", () => {
+        window.keep.set(nameOf(field), isTick(field) ? (field.checked ? "1" : "") : field.value);
+      });
+    }
+    for (const button of [...root.querySelectorAll("[data-forget]")].filter(pageOf)) {
+      button.hidden = false;
+      button.addEventListener("click", () => pageOf(button).querySelectorAll("[data-keep]").forEach(forget));
+    }
   }
-  for (const button of document.querySelectorAll("[data-forget]")) {
-    button.hidden = false;
-    button.addEventListener("click", () => fields.filter((field) => pageOf(field) === pageOf(button)).forEach(forget));
-  }
+
+  within(document);
+  document.addEventListener("unfolded", (event) => within(event.target));
 })();
