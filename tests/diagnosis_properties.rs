@@ -179,7 +179,7 @@ proptest! {
             _ => case.remedies.iter_mut().for_each(|remedy| remedy.minutes = Minutes(u64::MAX)),
         }
         if let Ok(ready) = Diagnosis::of(case) {
-            let tree = ready.quickest_tree(Limits { states: 20 });
+            let tree = ready.quickest_tree(Limits { states: 200 });
             ready.price(&[ProbeIndex(far), ProbeIndex(0), ProbeIndex(0)]);
             ready.quickest_order(Limits { states: 200 });
             ready.only_dead_ends(&tree);
@@ -204,7 +204,6 @@ fn a_complete_list_needs_no_look_at_its_last_cause() {
 
 /// As much of everything as a case may hold, with answers that anybody may give.
 #[test]
-#[ignore = "takes two minutes unoptimised; `tests/run --all` has it"]
 fn the_largest_case_comes_to_an_end() {
     let mut numbers = Numbers(5);
     let mut case = Case { remedies: vec![Remedy::default(); most::CAUSES], ..Case::default() };
@@ -226,6 +225,6 @@ fn the_largest_case_comes_to_an_end() {
     }
     let ready = ready(case);
     assert!(!ready.approximated().is_empty(), "so many ways to behave do not fit");
-    let tree = ready.quickest_tree(Limits { states: 20 });
+    let tree = ready.quickest_tree(Limits { states: 200 });
     assert!(tree.at_least <= tree.expected && tree.gap == 1.0);
 }
