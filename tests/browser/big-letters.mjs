@@ -3,7 +3,7 @@
 
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { browser, folder, url, watched } from "./tools.mjs";
+import { browser, folder, soon, url, watched } from "./tools.mjs";
 
 const site = folder("COQUILLE_SITE");
 const PAGES = [
@@ -67,8 +67,10 @@ test("before the questions, an answer goes on to question 1 and another to anoth
   const leads = await answers.evaluateAll((links) => links.map((link) => link.getAttribute("href")));
   assert.ok(leads.some((href) => href.endsWith("-question")) && leads.some((href) => href.includes(".html")), String(leads));
   await answers.and(page.locator("[href$='-question']")).click();
-  const top = await page.locator(".ask-now > [id$='-question']").evaluate((heading) => heading.getBoundingClientRect().top);
-  assert.ok(top >= 0 && top < 400, `question 1 is at ${top}`);
+  await soon(async () => {
+    const top = await page.locator(".ask-now > [id$='-question']").evaluate((heading) => heading.getBoundingClientRect().top);
+    assert.ok(top >= 0 && top < 400, `question 1 is at ${top}`);
+  });
   await context.close();
 });
 

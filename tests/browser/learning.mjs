@@ -7,7 +7,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { after, before, test } from "node:test";
 import { pathToFileURL } from "node:url";
-import { browser, folder, guides, url, watched } from "./tools.mjs";
+import { browser, folder, follow, guides, url, watched } from "./tools.mjs";
 
 const site = folder("COQUILLE_SITE");
 
@@ -27,10 +27,10 @@ async function opened(address, options = {}) {
 for (const javaScriptEnabled of [true, false]) {
   test(`with scripting ${javaScriptEnabled ? "on" : "off"}: through every stop of the way to learn`, async () => {
     const { context, page, wrong } = await opened("index.html", { javaScriptEnabled });
-    await page.getByRole("link", { name: "From newcomer to bench hand" }).first().click();
+    await follow(page, page.getByRole("link", { name: "From newcomer to bench hand" }));
     const stops = await page.locator(".stops > li").count();
     assert.ok(stops >= 6);
-    await page.locator(".stops a").first().click();
+    await follow(page, page.locator(".stops a"));
     for (let stop = 1; stop <= stops; stop += 1) {
       assert.match(await page.locator(".kind").first().innerText(), new RegExp(`Stop ${stop} of ${stops}`));
       // A question whose wrong choices would give themselves away is not asked: the first stop has two left.
@@ -38,7 +38,7 @@ for (const javaScriptEnabled of [true, false]) {
       const answer = page.locator(".self-check details").first();
       await answer.locator("summary").click();
       assert.ok(await answer.locator("b").isVisible());
-      if (stop < stops) await page.getByRole("link", { name: /^Next stop/ }).click();
+      if (stop < stops) await follow(page, page.getByRole("link", { name: /^Next stop/ }));
     }
     assert.deepEqual(wrong, []);
     await context.close();
@@ -73,17 +73,17 @@ test("a search left half way is offered on the front page and on the guide, and 
   const { context, page, wrong } = await opened("index.html");
   assert.ok(await page.locator("[data-way-back]").isHidden());
   await page.goto(url(site, "faults/foil-stays-lit.html"));
-  await page.locator("ul.answers").last().locator("a").filter({ hasText: "It stays lit" }).click();
+  await follow(page, page.locator("ul.answers").last().locator("a").filter({ hasText: "It stays lit" }));
   const question = await page.locator("h1").innerText();
   const left = page.url();
   await page.goto(url(site, "index.html"));
-  await page.locator("[data-way-back] a").click();
+  await follow(page, page.locator("[data-way-back] a"));
   assert.equal(page.url(), left);
   assert.equal(await page.locator("h1").innerText(), question);
   await page.goto(url(site, "faults/foil-white-burns.html"));
   assert.ok(await page.locator("[data-way-back]").isHidden(), "another guide has no way back of its own");
   await page.goto(left);
-  while ((await page.locator("ul.answers").count()) > 0) await page.locator("ul.answers").last().locator("a").first().click();
+  while ((await page.locator("ul.answers").count()) > 0) await follow(page, page.locator("ul.answers").last().locator("a"));
   await page.goto(url(site, "index.html"));
   assert.ok(await page.locator("[data-way-back]").isHidden());
   assert.deepEqual(wrong, []);
@@ -101,7 +101,7 @@ test("what somebody else wrote into the storage does not become a link", async (
 test("the summary to hand over holds what was seen, answered, left and open, and can be copied", async () => {
   const { context, page, wrong } = await opened("faults/foil-stays-lit.html");
   await context.grantPermissions(["clipboard-read", "clipboard-write"]);
-  await page.locator("ul.answers").last().locator("a").filter({ hasText: "It stays lit" }).click();
+  await follow(page, page.locator("ul.answers").last().locator("a").filter({ hasText: "It stays lit" }));
   await page.getByRole("button", { name: "Copy" }).click();
   await page.locator("[data-hand-over] [data-said]:not(:empty)").waitFor();
   const copied = await page.evaluate(() => window.navigator.clipboard.readText());
@@ -114,13 +114,13 @@ test("the summary to hand over holds what was seen, answered, left and open, and
 
 test("pressing a part on the item's drawing leads to what there is at that part", async () => {
   const { context, page } = await opened("kit/foil.html");
-  await page.locator("nav.rail a").filter({ hasText: "Barrel" }).click();
+  await follow(page, page.locator("nav.rail a").filter({ hasText: "Barrel" }));
   const place = page.locator(".kit-place:target");
   assert.equal(await place.locator("h3").innerText(), "Barrel");
   for (const inside of [/Wire worn through under the barrel/, /Tighten a loose barrel/]) assert.match(await place.innerText(), inside);
-  await place.getByRole("link", { name: "Wire worn through under the barrel" }).first().click();
+  await follow(page, place.getByRole("link", { name: "Wire worn through under the barrel" }));
   assert.ok(page.url().includes("faults/foil-stays-lit.html#"));
-  assert.ok(await page.locator(":target").isVisible());
+  await page.locator(":target").waitFor();
   await context.close();
 });
 
@@ -128,8 +128,8 @@ test("the index by letters has words, parts and other names, each leading to its
   const { context, page } = await opened("all.html");
   const row = page.locator("main li").filter({ has: page.getByRole("link", { name: "bodywire", exact: true }) });
   assert.match(await row.innerText(), /see body cord/i);
-  await row.getByRole("link").click();
-  assert.ok(await page.locator(":target").isVisible());
+  await follow(page, row.getByRole("link"));
+  await page.locator(":target").waitFor();
   await context.close();
 });
 

@@ -9,7 +9,7 @@ import { copyFileSync, mkdirSync, readFileSync, statSync } from "node:fs";
 import https from "node:https";
 import path from "node:path";
 import { after, before, test } from "node:test";
-import { browser, folder, require, scratch, url, watched } from "./tools.mjs";
+import { browser, folder, moved, require, scratch, soon, url, watched } from "./tools.mjs";
 
 const passed = folder("COQUILLE_PASSED");
 const alone = scratch("alone");
@@ -31,6 +31,19 @@ async function opened(fragment = "", settings = {}) {
 /** The ids of the sections that are shown. */
 const shown = (page) => page.locator(".leaf").evaluateAll((leaves) => leaves.filter((leaf) => leaf.checkVisibility()).map((leaf) => leaf.id));
 
+/** Waits until this section is shown, and no other. */
+const shows = (page, section, why) => soon(async () => assert.deepEqual(await shown(page), [section], why));
+
+/** Waits until one section is shown whose id is so, and says which. */
+function showsOne(page, wanted) {
+  return soon(async () => {
+    const [section, ...others] = await shown(page);
+    assert.deepEqual(others, []);
+    assert.match(section, wanted);
+    return section;
+  });
+}
+
 test("the one file is small enough to send", () => {
   assert.ok(statSync(path.join(alone, "handbook.html")).size < 6_000_000);
 });
@@ -39,14 +52,16 @@ for (const javaScriptEnabled of [true, false]) {
   const how = javaScriptEnabled ? "" : ", scripting off";
   test(`alone in a folder it opens on the front page and leads to a cause${how}`, async () => {
     const { context, page, wrong } = await opened("", { javaScriptEnabled });
-    assert.deepEqual(await shown(page), ["index"]);
+    await shows(page, "index");
     const lead = async (link) => {
       const to = (await link.getAttribute("href")).slice(1);
       await link.click();
-      const [section, ...others] = await shown(page);
-      assert.deepEqual(others, []);
-      assert.ok(section === to || (await page.locator(`[id="${section}"] [id="${to}"]`).count()) === 1, `${to} is not in ${section}`);
-      return section;
+      return soon(async () => {
+        const [section, ...others] = await shown(page);
+        assert.deepEqual(others, []);
+        assert.ok(section === to || (await page.locator(`[id="${section}"] [id="${to}"]`).count()) === 1, `${to} is not in ${section}`);
+        return section;
+      });
     };
     const fault = page.locator("#index").getByRole("link", { name: /Lamp stays lit when the tip is pressed/ }).first();
     assert.equal(await lead(fault), "faults-foil-stays-lit");
@@ -61,7 +76,7 @@ for (const javaScriptEnabled of [true, false]) {
     const job = page.locator(`[id="${section}"]`).getByRole("link", { name: /Do it/ }).first();
     assert.match(await lead(job), /^jobs-/);
     await page.goBack();
-    assert.deepEqual(await shown(page), [section]);
+    await shows(page, section);
     assert.deepEqual(wrong, []);
     await context.close();
   });
@@ -84,7 +99,7 @@ test("search finds a section and leads there, and the window is called after it"
   await found.waitFor();
   assert.equal(await found.getAttribute("href"), "#jobs-rewire-foil");
   await found.click();
-  assert.deepEqual(await shown(page), ["jobs-rewire-foil"]);
+  await shows(page, "jobs-rewire-foil");
   await page.waitForFunction(() => document.title.startsWith("Rewire a foil blade"));
   assert.deepEqual(wrong, []);
   await context.close();
@@ -97,12 +112,12 @@ test("ticks and readings are kept, judged, and cleared for the section alone", a
   const reading = page.locator("#jobs-rewire-foil .reading[data-at-most]").first();
   await reading.locator("input[data-keep]").fill("1000000");
   assert.equal((await reading.locator("output").innerText()).trim(), "outside");
-  await page.evaluate(() => { location.hash = "#jobs-fit-foil-tip"; });
+  await moved(page, () => page.evaluate(() => { location.hash = "#jobs-fit-foil-tip"; }));
   const other = page.locator("#jobs-fit-foil-tip input[type=checkbox]").first();
   await other.check();
   await page.reload();
   assert.ok(await other.isChecked());
-  await page.evaluate(() => { location.hash = "#jobs-rewire-foil"; });
+  await moved(page, () => page.evaluate(() => { location.hash = "#jobs-rewire-foil"; }));
   assert.ok(await ticks.nth(1).isChecked());
   assert.equal((await reading.locator("output").innerText()).trim(), "outside", "a reading that was kept is judged again");
   await page.locator("#jobs-rewire-foil").getByRole("button", { name: "Clear my ticks and readings" }).click();
@@ -119,23 +134,22 @@ test("what comes after “I cannot tell” is unfolded, and is said to be folded
   const unfolded = () => page.locator(".leaf").count();
   const before = await unfolded();
   await unsure(page).click();
-  const [section] = await shown(page);
-  assert.match(section, /-[0-9a-f]{8}$/);
+  const section = await showsOne(page, /-[0-9a-f]{8}$/);
   assert.equal(await unfolded(), before + 1, "the section that was asked for, and no other");
   await page.locator(`[id="${section}"]`).getByRole("link", { name: "I cannot tell" }).click();
-  const [ending] = await shown(page);
+  const ending = await showsOne(page, new RegExp(`^(?!${section}$)`));
   const handOver = page.locator(`[id="${ending}"] [data-hand-over]`);
-  assert.match(await handOver.innerText(), /I cannot tell[^]*I cannot tell/);
+  await soon(async () => assert.match(await handOver.innerText(), /I cannot tell[^]*I cannot tell/));
   await handOver.getByRole("button", { name: "Copy" }).click();
   await handOver.getByText("Copied.").waitFor();
   await page.reload();
-  assert.deepEqual(await shown(page), [ending], "its address leads there again");
+  await shows(page, ending, "its address leads there again");
   assert.deepEqual(wrong, []);
   await context.close();
 
   const plain = await opened("#faults-foil-stays-lit", { javaScriptEnabled: false });
   await unsure(plain.page).click();
-  assert.deepEqual(await shown(plain.page), ["folded"]);
+  await shows(plain.page, "folded");
   assert.match(await plain.page.locator("#folded").innerText(), /Switch scripting on/);
   await plain.context.close();
 });
@@ -159,10 +173,10 @@ async function named(bench, cause, remedy = { index: 1 }) {
 test("the practice bench is chosen, a fault is found on it, and the way stands beside the least-cost one", async () => {
   const { context, page, wrong } = await opened("", { acceptDownloads: true });
   await page.locator("footer").getByRole("link", { name: "Practice bench" }).click();
-  assert.deepEqual(await shown(page), ["practice"]);
+  await shows(page, "practice");
   await page.locator("#practice").getByRole("link", { name: "Lamp stays lit when the tip is pressed: With help" }).click();
-  assert.deepEqual(await shown(page), ["practice-foil-stays-lit"]);
-  assert.match(page.url(), /#practice-foil-stays-lit\?seed=[A-Z0-9]{4}&level=1$/, "the word is in the address");
+  await shows(page, "practice-foil-stays-lit");
+  await soon(() => assert.match(page.url(), /#practice-foil-stays-lit\?seed=[A-Z0-9]{4}&level=1$/, "the word is in the address"));
   const bench = page.locator("#practice-foil-stays-lit");
   assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= 360);
   await found(bench);
@@ -175,10 +189,10 @@ test("the practice bench is chosen, a fault is found on it, and the way stands b
 
   // What is kept is kept over a reload, stands on the list of exercises too, and goes into a table.
   await page.reload();
-  assert.deepEqual(await shown(page), ["practice-foil-stays-lit"]);
+  await shows(page, "practice-foil-stays-lit");
   await page.locator("footer").getByRole("link", { name: "Practice bench" }).click();
   const results = page.locator("#practice [data-results]");
-  assert.equal(await results.locator("tbody tr").count(), 1);
+  await soon(async () => assert.equal(await results.locator("tbody tr").count(), 1));
   const [download] = await Promise.all([page.waitForEvent("download"), results.locator("[data-file]").click()]);
   const file = path.join(scratch("csv"), "practice.csv");
   await download.saveAs(file);
@@ -196,7 +210,7 @@ test("a teacher’s address sets the same fault for everybody, as it does in the
   const causes = [];
   for (const seed of ["K7Q", "k7q", "é #1"]) {
     const { context, page, wrong } = await opened(`#practice-foil-stays-lit?seed=${encodeURIComponent(seed)}&level=2`);
-    assert.deepEqual(await shown(page), ["practice-foil-stays-lit"]);
+    await shows(page, "practice-foil-stays-lit");
     const bench = page.locator("#practice-foil-stays-lit");
     assert.ok(await bench.locator("[data-possible]").isHidden(), "the level is the one of the address");
     assert.equal(await bench.locator("[data-seed]").inputValue(), seed.toUpperCase());
@@ -218,24 +232,24 @@ test("on the bench: another fault, another level, away to read and back, and two
   const spent = await bench.locator("[data-minutes]").innerText();
   assert.notEqual(spent, "0");
   await bench.getByRole("link", { name: /Back to|Lamp stays lit/ }).last().click();
-  assert.deepEqual(await shown(page), ["faults-foil-stays-lit"]);
+  await shows(page, "faults-foil-stays-lit");
   await page.goBack();
-  assert.deepEqual(await shown(page), ["practice-foil-stays-lit"]);
+  await shows(page, "practice-foil-stays-lit");
   assert.equal(await bench.locator("[data-minutes]").innerText(), spent, "what was done is still done");
   await bench.getByRole("link", { name: "From memory" }).click();
-  assert.match(page.url(), /\?seed=K7Q&level=3$/);
-  assert.deepEqual(await shown(page), ["practice-foil-stays-lit"]);
+  await page.waitForURL(/\?seed=K7Q&level=3$/);
+  await shows(page, "practice-foil-stays-lit");
   await bench.locator("[data-set]").getByRole("button", { name: "Another fault" }).click();
-  assert.doesNotMatch(page.url(), /K7Q/);
-  assert.deepEqual(await shown(page), ["practice-foil-stays-lit"]);
+  await page.waitForURL((address) => !address.href.includes("K7Q"));
+  await shows(page, "practice-foil-stays-lit");
   await page.goBack();
   await page.waitForURL(/K7Q/);
-  assert.deepEqual(await shown(page), ["practice-foil-stays-lit"]);
-  await page.evaluate(() => { location.hash = "#practice-foil-white-burns?seed=CARD-1&level=2"; });
-  assert.deepEqual(await shown(page), ["practice-foil-white-burns"]);
+  await shows(page, "practice-foil-stays-lit");
+  await moved(page, () => page.evaluate(() => { location.hash = "#practice-foil-white-burns?seed=CARD-1&level=2"; }));
+  await shows(page, "practice-foil-white-burns");
   await named(page.locator("#practice-foil-white-burns"), "0");
   assert.ok(await page.locator("#practice-foil-white-burns [data-outcome]").isVisible());
-  assert.match(await page.title(), /^White lamp/);
+  await page.waitForFunction(() => document.title.startsWith("White lamp"));
   assert.deepEqual(wrong, []);
   await context.close();
 });
@@ -243,13 +257,12 @@ test("on the bench: another fault, another level, away to read and back, and two
 test("without scripting the bench is said to be folded, and its cards are there to print", async () => {
   const { context, page } = await opened("#practice", { javaScriptEnabled: false });
   await page.locator("#practice").getByRole("link", { name: "Lamp stays lit when the tip is pressed: On your own" }).click();
-  assert.deepEqual(await shown(page), ["folded"]);
+  await shows(page, "folded");
   await page.locator("#folded").getByRole("link", { name: "All exercises" }).click();
-  assert.deepEqual(await shown(page), ["practice"]);
+  await shows(page, "practice");
   await page.locator("#practice").getByRole("link", { name: /^Lamp stays lit when the tip is pressed: .* cards/ }).click();
-  const [cards] = await shown(page);
-  assert.equal(cards, "practice-cards-foil-stays-lit");
-  const section = page.locator(`#${cards}`);
+  await shows(page, "practice-cards-foil-stays-lit");
+  const section = page.locator("#practice-cards-foil-stays-lit");
   const back = section.getByText("Back of card 1", { exact: true });
   assert.equal(await back.count(), 1);
   assert.ok(await back.isHidden());
@@ -279,7 +292,7 @@ test("pictures, cautions and figures are there, and nothing is wider than a phon
   const { context, page, wrong } = await opened("#circuits-foil-on-the-bench");
   for (const section of ["circuits-foil-on-the-bench", "faults-foil-stays-lit", "jobs-fit-foil-tip"]) {
     await page.goto(`${url(alone, "handbook.html")}#${section}`);
-    assert.deepEqual(await shown(page), [section]);
+    await shows(page, section);
     assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= 360, section);
     const drawings = page.locator(`#${section} svg:visible`);
     assert.ok((await drawings.count()) > 0, section);

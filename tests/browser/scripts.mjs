@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { browser, folder, url, watched } from "./tools.mjs";
+import { browser, folder, follow, url, watched } from "./tools.mjs";
 
 const site = folder("COQUILLE_SITE");
 
@@ -91,8 +91,7 @@ test("the short wording stays short on the next page, and full again when that i
   assert.deepEqual([await seen("learner"), await seen("practised")], [true, false]);
   await page.getByRole("radio", { name: "short" }).check({ force: true });
   assert.deepEqual([await seen("learner"), await seen("practised")], [false, true]);
-  const next = page.locator("ul.answers").last().locator("a").nth(1);
-  await Promise.all([page.waitForURL(await next.evaluate((link) => link.href)), next.click()]);
+  await follow(page, page.locator("ul.answers").last().locator("a").nth(1));
   assert.ok(await page.getByRole("radio", { name: "short" }).isChecked());
   assert.deepEqual([await seen("learner"), await seen("practised")], [false, true]);
   await page.getByRole("radio", { name: "full" }).check({ force: true });

@@ -73,6 +73,35 @@ export async function watched(context, top) {
   return { page, wrong };
 }
 
+/** Clicks the first of these links and waits for the page that it leads to. */
+export async function follow(page, link) {
+  const target = await link.first().evaluate((element) => element.href);
+  await Promise.all([page.waitForURL(target), link.first().click()]);
+}
+
+/** Does what changes the address within the page, and waits until the scripts have heard of it. */
+export async function moved(page, act) {
+  const heard = page.evaluate(() => new Promise((done) => window.addEventListener("hashchange", () => done(), { once: true })));
+  await act();
+  await heard;
+}
+
+/**
+ * What `holds` gives, asked again until it does not throw: a click waits neither for the page it leads to nor for the script that it wakes,
+ * and the machine may be busy with other tests.
+ */
+export async function soon(holds, patience = 60_000) {
+  const over = Date.now() + patience;
+  for (;;) {
+    try {
+      return await holds();
+    } catch (error) {
+      if (Date.now() > over) throw error;
+      await new Promise((again) => setTimeout(again, 50));
+    }
+  }
+}
+
 /** A place to write to that goes away with the machine's temporary files. */
 export const scratch = (name) => mkdtempSync(path.join(tmpdir(), `coquille-${name}-`));
 

@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { browser, folder, url, watched } from "./tools.mjs";
+import { browser, folder, follow, url, watched } from "./tools.mjs";
 
 const site = folder("COQUILLE_SITE");
 
@@ -18,12 +18,6 @@ before(async () => {
   chromium = await browser();
 });
 after(() => chromium.close());
-
-/** Clicks a link that can be seen and waits for the page that it leads to. */
-async function follow(page, link) {
-  const target = await link.first().evaluate((element) => element.href);
-  await Promise.all([page.waitForURL(target), link.first().click()]);
-}
 
 /** Answers every question until none is left; the words of the answers given. On a guide's own page the question stands last, below
     what isolates the fault. */
