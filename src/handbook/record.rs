@@ -5,8 +5,8 @@
 
 use super::page::{Body, Page};
 use super::saying::Said;
-use flate2::read::ZlibDecoder;
-use miniz_oxide::deflate::{CompressionLevel, compress_to_vec_zlib};
+use flate2::Compression;
+use flate2::read::{ZlibDecoder, ZlibEncoder};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::io::Read;
@@ -128,7 +128,10 @@ impl Record {
     pub fn bytes(&self) -> Vec<u8> {
         // Text keys and plain values: it always serialises.
         let plain = serde_json::to_vec(self).unwrap_or_default();
-        compress_to_vec_zlib(&plain, CompressionLevel::BestCompression as u8)
+        let mut packed = Vec::new();
+        // Neither reading nor writing memory fails.
+        let _ = ZlibEncoder::new(plain.as_slice(), Compression::best()).read_to_end(&mut packed);
+        packed
     }
 }
 

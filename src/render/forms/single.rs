@@ -16,9 +16,11 @@ use crate::handbook::Handbook;
 use crate::handbook::page::Body;
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
-use miniz_oxide::deflate::{CompressionLevel, compress_to_vec};
+use flate2::Compression;
+use flate2::read::DeflateEncoder;
 use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
+use std::io::Read;
 use std::sync::Arc;
 use tera::Context;
 
@@ -87,10 +89,10 @@ fn folded_notice(setting: &Setting) -> Result<String, RenderFailed> {
 
 /// Text as data that a script unfolds; nothing for no text.
 fn deflated(text: &str) -> String {
-    if text.is_empty() {
-        return String::new();
-    }
-    STANDARD.encode(compress_to_vec(text.as_bytes(), CompressionLevel::BestCompression as u8))
+    let mut bytes = Vec::new();
+    // Bytes are read from memory into memory, which does not fail.
+    let read = DeflateEncoder::new(text.as_bytes(), Compression::best()).read_to_end(&mut bytes);
+    if text.is_empty() || read.is_err() { String::new() } else { STANDARD.encode(bytes) }
 }
 
 /// Short names for the classes of the sections; what scripts and the file's own frame speak of keeps its name.
