@@ -98,6 +98,16 @@ fn a_french_page_has_no_english_of_the_program() {
 }
 
 #[test]
+fn how_long_a_stop_gap_holds_is_said_in_the_language_of_the_page() {
+    let patch = MEND.replace("mend", "patch").replace("hands-on", "holds: some weeks\nlasting: renew\nhands-on");
+    let french = MEND_FRENCH.replace("mend", "patch") + "holds: quelques semaines\n";
+    let files = bound(&club([("patch.yaml", &*patch), ("patch.fr.yaml", &*french)]));
+    assert!(files["jobs/patch.html"].contains("some weeks"));
+    let page = &files["fr/jobs/patch.html"];
+    assert!(page.contains("quelques semaines") && !page.contains("some weeks"), "{page}");
+}
+
+#[test]
 fn a_link_leads_to_the_page_in_its_language_if_there_is_one() {
     let files = bound(&club([("mend.fr.yaml", MEND_FRENCH)]));
     let page = &files["fr/jobs/mend.html"];
