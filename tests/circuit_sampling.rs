@@ -8,8 +8,8 @@
 mod guides;
 
 use coquille::reckoning::circuit::{
-    Answer, At, Condition, FaultId, Link, Measure, Network, Pair, PointId, PositionId, Reading, ReadingId, Span,
-    Tester, Truth,
+    Answer, At, Change, Condition, Fault, FaultId, Link, Measure, Network, Ohms, Pair, PointId, PositionId, Reading,
+    ReadingId, Span, Steadiness, Tester, Truth, Wiring,
 };
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -33,6 +33,33 @@ fn every_bout_is_read_inside_its_computed_range_too() {
     for (id, wired) in guides::circuits().into_iter().filter(|(id, _)| id.ends_with("-bout")) {
         assert!(sample(&id, &wired.network, &mut numbers) > 1_000, "{id}");
     }
+}
+
+#[test]
+fn a_joint_at_the_very_pins_of_a_tester_is_read_inside_its_computed_range() {
+    let mut numbers = Numbers(3);
+    let network = pins_joined();
+    for _ in 0..50 {
+        assert_eq!(sample("pins joined", &network, &mut numbers), 2 * 4 * DRAWS);
+    }
+}
+
+/// A tester with two lamps on one wire, and each two of its pins joined by anything from a good contact to next to none.
+fn pins_joined() -> Network {
+    let mut network = Network::new();
+    let [a, b, c] = ["A", "B", "C"].map(|name| network.point(name).unwrap());
+    let wire = Wiring { from: a, to: b, ohms: Ohms::range(9.0, 10.0, 11.0).unwrap() };
+    network.piece("wire", wire).unwrap();
+    for (name, one, other) in [("b-c", b, c), ("a-c", a, c), ("a-b", a, b)] {
+        let changes = vec![Change::Touches(one, other, Ohms::range(0.1, 10.0, 1000.0).unwrap())];
+        network.fault(name, Fault { changes, only_while: None, steadiness: Steadiness::Steady }).unwrap();
+    }
+    let lamps = vec![(b, 15.0), (c, 15.0)];
+    let tester = Tester { battery: a, volts: 3.0, inside: 0.5, lamps, lit_from: 0.105, dark_to: 0.06 };
+    for (lamp, name) in ["lamp B", "lamp C"].into_iter().enumerate() {
+        network.reading(name, Reading::TesterLamp { tester: tester.clone(), lamp }).unwrap();
+    }
+    network
 }
 
 /// Compares every reading; tells how many that were.

@@ -35,7 +35,8 @@ fn a_unit_may_be_spelled_in_the_trades_ways() {
         ("kgf·cm", "3 kgf·cm|3 kgf.cm|3 kg·cm|3 kgfcm"),
         ("Ω", "3 Ω|3 \u{2126}|3 ohm|3 ohms|3 Ohms|3Ω"),
         ("mΩ", "3 mΩ|3 mohm|3 milliohms"),
-        ("kΩ", "3 kΩ|3 kohm"),
+        ("kΩ", "3 kΩ|3 kohm|3 KOHM"),
+        ("MΩ", "3 MΩ|3 Mohm|3 megohms"),
         ("g", "3 g|3 grams"),
         ("lb", "3 lb|3 lbs|3 pounds"),
         ("in", "3 in|3 inches|3 \"|3\""),
@@ -49,6 +50,14 @@ fn a_unit_may_be_spelled_in_the_trades_ways() {
         for spelling in spellings.split('|') {
             assert_eq!(value(spelling).unit.symbol(), symbol, "{spelling}");
         }
+    }
+}
+
+#[test]
+fn a_spelling_that_would_be_two_units_but_for_its_case_keeps_its_case() {
+    for unclear in ["MOHM", "mOhm"] {
+        assert_ne!(Unit::named(unclear), Ok(Unit::Megohm), "{unclear}");
+        assert!(Unit::named(unclear).is_err(), "{unclear}");
     }
 }
 

@@ -6,7 +6,9 @@ use super::page::{Doubt, LimitGroup, LimitRow};
 use crate::model::{self, BoundKind, Units};
 use crate::proof::Thing;
 use crate::proof::cases::sound;
-use crate::reckoning::quantity::{Decimal, Expect, Quantity, Range, Rounding, System, Tolerance, Uncertainty, Unit};
+use crate::reckoning::quantity::{
+    Bound, Decimal, Expect, Quantity, Range, Rounding, System, Tolerance, Uncertainty, Unit,
+};
 
 /// A limit as a row.
 pub fn row(laying: &Laying<'_>, list: &model::Limits, limit: &model::Limit) -> LimitRow {
@@ -65,9 +67,10 @@ fn bound_message(kind: BoundKind) -> &'static str {
     }
 }
 
-/// The figures of a bound: those that a reading is held against.
+/// The figures of a bound: those that a reading is held against, in the unit of the most.
 struct Figures {
     range: Option<Range>,
+    bound: Option<Bound>,
     least: Option<String>,
     most: Option<String>,
 }
@@ -75,18 +78,21 @@ struct Figures {
 impl Figures {
     fn of(text: &str, kind: BoundKind) -> Figures {
         let range = Range::parse(text, Expect::ANY).ok();
+        let bound = range.and_then(|range| bound(range, kind));
         let plain = |quantity: Quantity| quantity.number.plain();
-        let (least, most) = match (range, kind) {
-            (Some(range), BoundKind::AtMost | BoundKind::LessThan) => (None, Some(plain(range.most))),
-            (Some(range), BoundKind::AtLeast | BoundKind::MoreThan) => (Some(plain(range.least)), None),
-            (Some(range), BoundKind::Between) => (Some(plain(range.least)), Some(plain(range.most))),
-            _ => (None, None),
+        let (least, most) = match bound {
+            Some(Bound::AtMost(most) | Bound::LessThan(most)) => (None, Some(plain(most))),
+            Some(Bound::AtLeast(least) | Bound::MoreThan(least)) => (Some(plain(least)), None),
+            Some(Bound::Between(range)) => (in_unit(range.least, range.most.unit).map(plain), Some(plain(range.most))),
+            Some(Bound::Around(_)) | None => (None, None),
         };
-        Figures { range, least, most }
+        Figures { range, bound, least, most }
     }
 
+    /// In both systems of units; the one that was not written is cut so that nobody who keeps to it breaks the limit.
     fn shown(&self, text: &str, units: Units) -> String {
-        self.range.map_or_else(|| text.to_owned(), |range| range.show(system(units)))
+        let weighed = || self.range.map_or_else(|| text.to_owned(), |range| range.show(system(units)));
+        self.bound.map_or_else(weighed, |bound| bound.show(system(units)))
     }
 
     fn unit(&self) -> String {
@@ -120,6 +126,23 @@ impl Figures {
         let small = matches!(unit, Unit::Ohm | Unit::Milliohm);
         (small && self.most.is_some()).then(|| unit.symbol().to_owned())
     }
+}
+
+/// The limit that these figures are; nothing where a weight or a gauge is named that must register, lift or pass.
+fn bound(range: Range, kind: BoundKind) -> Option<Bound> {
+    match kind {
+        BoundKind::AtMost => Some(Bound::AtMost(range.most)),
+        BoundKind::LessThan => Some(Bound::LessThan(range.most)),
+        BoundKind::AtLeast => Some(Bound::AtLeast(range.least)),
+        BoundKind::MoreThan => Some(Bound::MoreThan(range.least)),
+        BoundKind::Between => Some(Bound::Between(range)),
+        BoundKind::MustRegister | BoundKind::MustNotRegister | BoundKind::MustLift | BoundKind::MustPass => None,
+    }
+}
+
+/// A least value in the unit of the most; what does not come out even is cut to the safe side.
+fn in_unit(least: Quantity, unit: Unit) -> Option<Quantity> {
+    if least.unit == unit { Some(least) } else { least.converted(unit, Rounding::Up).ok() }
 }
 
 /// The system of units that a handbook puts first.

@@ -39,7 +39,8 @@ pub(super) fn amperes(
 ///
 /// It falls with a resistance by the current that the battery drives through it times the current that a battery in the
 /// lamp's place would drive through it (Cohn 1950, *The resistance of an electrical network*). A current runs one way through
-/// an edge, whatever the resistances, if every simple way from pole to pole does.
+/// an edge, whatever the resistances, if every simple way from pole to pole does. What lies beside the lamp takes from its current:
+/// the more ohms it has, the more volts are left for both.
 fn turns(edges: &[Edge], pole: usize, battery: usize, pin: usize) -> Vec<Turn> {
     let ends: Vec<(usize, usize)> = edges.iter().map(|edge| (edge.from, edge.to)).collect();
     let driven = runs(&ends, pole, battery);
@@ -49,12 +50,13 @@ fn turns(edges: &[Edge], pole: usize, battery: usize, pin: usize) -> Vec<Turn> {
         ends.iter().map(|ends| if lamp(ends) { (pole, pole) } else { *ends }).collect();
     others.push((battery, pole));
     let back = runs(&others, pin, pole);
-    let turn = |(driven, back): (Run, Run)| match (driven, back) {
+    let turn = |(ends, (driven, back)): (&(usize, usize), (Run, Run))| match (driven, back) {
+        _ if lamp(ends) => Turn::Rises,
         (Run::Both, _) | (_, Run::Both) => Turn::Either,
         (Run::Along, Run::Against) | (Run::Against, Run::Along) => Turn::Rises,
         _ => Turn::Falls,
     };
-    driven.into_iter().zip(back).map(turn).collect()
+    ends.iter().zip(driven.into_iter().zip(back)).map(turn).collect()
 }
 
 impl Tester {

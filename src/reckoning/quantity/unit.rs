@@ -131,16 +131,23 @@ impl Unit {
 
     /// The unit that somebody wrote, whatever dot they put between its parts.
     ///
-    /// Case matters for symbols (`mΩ` is not `MΩ`), not for words (`Ohms`).
+    /// Case matters for symbols (`mΩ` is not `MΩ`), not for words (`Ohms`), and it does matter for a word that would be two units
+    /// without it (`mohm` and `Mohm`).
     ///
     /// # Errors
     /// The nearest spelling that is known, if one is near.
     pub fn named(written: &str) -> Result<Unit, Option<&'static str>> {
         let (wanted, word) = (plain(written), plain(written).to_lowercase());
-        let spelled = |unit: &Unit| {
-            unit.spellings().any(|name| plain(name) == wanted || (plain(name).len() > 3 && plain(name) == word))
-        };
-        Unit::ALL.into_iter().find(spelled).ok_or_else(|| nearest(&wanted))
+        let spelled = |unit: &Unit| unit.spellings().any(|name| plain(name) == wanted);
+        let sounds = |unit: &Unit| unit.spellings().map(plain).any(|name| name.len() > 3 && name.to_lowercase() == word);
+        if let Some(unit) = Unit::ALL.into_iter().find(spelled) {
+            return Ok(unit);
+        }
+        let mut alike = Unit::ALL.into_iter().filter(sounds);
+        match (alike.next(), alike.next()) {
+            (Some(unit), None) => Ok(unit),
+            _ => Err(nearest(&wanted)),
+        }
     }
 
     /// The symbol it is shown with.

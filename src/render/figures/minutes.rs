@@ -71,7 +71,7 @@ impl Scale {
         let minutes = |index: u32| f64::from(index) * self.step;
         let tick = |index: u32| {
             let (x, long) = (self.x(minutes(index)), index.is_multiple_of(5));
-            Trace::from(x, if long { 40.0 } else { 46.0 }).line(x, 54.0).open()
+            Trace::from(x, if long { 40.0 } else { 46.0 }).upright(54.0).open()
         };
         let ticks: String = (0..=self.ticks).map(tick).collect();
         let figure = |index| {

@@ -23,12 +23,13 @@ pub fn bar(share: f64, scale: f64, kind: Bar) -> String {
         Bar::Cause => "fill",
         Bar::Rest => "rest",
     };
-    svg::element("svg").class("bar").silent().add(part("track", 100.0)).add(part(class, full.clamp(0.0, 100.0))).print()
-}
-
-/// A part of the bar, so many hundredths of it wide: no view box is needed, and there are thousands of bars.
-fn part(class: &str, hundredths: f64) -> svg::Element {
-    svg::element("rect").class(class).with("width", format!("{hundredths}%")).with("height", "100%")
+    // No view box is needed, and the theme draws the track around the whole: there are thousands of bars.
+    let width = format!("{}%", full.clamp(0.0, 100.0));
+    svg::element("svg")
+        .class("bar")
+        .silent()
+        .add(svg::element("rect").class(class).with("width", width).with("height", "100%"))
+        .print()
 }
 
 /// Where the scale of a list of bars ends: the next full ten at or above the greatest share, at least 10, at most 100.

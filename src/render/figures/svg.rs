@@ -166,6 +166,11 @@ impl Trace {
         self.to('L', &[x, y])
     }
 
+    /// A straight line up or down to here.
+    pub(super) fn upright(self, y: f64) -> Self {
+        self.to('V', &[y])
+    }
+
     /// A bend to `(x, y)` that leans on `(cx, cy)`.
     pub(super) fn bend(self, cx: f64, cy: f64, x: f64, y: f64) -> Self {
         self.to('Q', &[cx, cy, x, y])

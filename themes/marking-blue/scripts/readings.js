@@ -4,7 +4,8 @@
      data-under, data-over         the limit itself is outside
      data-amount, data-percent     how far the instrument may be off: so much, and so many percent of what it reads
    and so do the words (data-say-inside, -outside, -close, -none, -unclear). A field with data-leads holds what the meter's
-   leads read by themselves: it is taken off before the reading is judged, and one field tells all others on the page. */
+   leads read by themselves: it is taken off before the reading is judged, and one field tells all others on the page, each in
+   its own unit (data-unit). */
 (function () {
   "use strict";
 
@@ -21,9 +22,11 @@
     over: (value, limit) => value > limit,
   };
 
+  /** How far what the instrument shows may be off. */
+  const spreadOf = (shown, data) => Number(data.amount || 0) + (Math.abs(shown) * Number(data.percent || 0)) / 100;
+
   /** "inside", "outside" or "close". What is measured as the limit itself to the last digit is judged by the limit's words. */
-  function judge(value, measured, data) {
-    const spread = Number(data.amount || 0) + (Math.abs(measured) * Number(data.percent || 0)) / 100;
+  function judge(value, spread, data) {
     let verdict = "inside";
     for (const kind of Object.keys(inside)) {
       if (data[kind] === undefined) continue;
@@ -43,15 +46,25 @@
 
   const LEADS = "leads";
   const ALL_LEADS = ".reading input[data-leads]";
+  const OHMS = { "mΩ": 0.001, "Ω": 1 };
+  const unitOf = (field) => field.closest(".reading").dataset.unit;
+
+  /** What was kept of the leads, `0.3 Ω`, as it is written in a field's own unit. */
+  function keptIn(unit) {
+    const [typed, own] = (window.keep.get(LEADS) || "").split("\u00a0");
+    const number = read(typed);
+    if (!own || own === unit || Number.isNaN(number)) return typed;
+    return String(Number(((number * OHMS[own]) / OHMS[unit]).toFixed(6)));
+  }
 
   /** One field for the leads tells all others. */
   function lead(field) {
-    field.value = window.keep.get(LEADS) || "";
+    field.value = keptIn(unitOf(field));
     field.closest(".reading-leads").hidden = false;
     field.addEventListener("input", () => {
-      window.keep.set(LEADS, field.value);
+      window.keep.set(LEADS, `${field.value}\u00a0${unitOf(field)}`);
       for (const other of document.querySelectorAll(ALL_LEADS)) {
-        if (other !== field) other.value = field.value;
+        if (other !== field) other.value = keptIn(unitOf(other));
         other.dispatchEvent(new Event("leads"));
       }
     });
@@ -71,7 +84,9 @@
       // Tenths and hundredths of an ohm, not the last bits of a machine number.
       const value = Number((measured - off).toFixed(6));
       let verdict = "none";
-      if (field.value.trim()) verdict = Number.isNaN(measured) ? "unclear" : judge(value, measured, words);
+      // What the meter may be off at the leads adds up with what it may be off at the reading.
+      const spread = spreadOf(measured, words) + (off > 0 ? spreadOf(off, words) : 0);
+      if (field.value.trim()) verdict = Number.isNaN(measured) ? "unclear" : judge(value, spread, words);
       reading.dataset.verdict = verdict;
       const word = words["say" + verdict[0].toUpperCase() + verdict.slice(1)] || "";
       const without = off > 0 && !Number.isNaN(measured) && field.value.trim();
