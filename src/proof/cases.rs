@@ -8,13 +8,14 @@ use super::findings::diagnosis as words;
 use super::network::Wired;
 use super::proposed;
 use super::sights::Sight;
-use crate::model::{self, Guides, Named, Procedure, Symptom, Told};
+use super::odds;
+use crate::model::{self, Guides, Named, Odds, Procedure, Symptom, Told};
 use crate::reckoning::diagnosis::{
-    Answer, AnswerIndex, Case as Model, Cause, CauseIndex, Diagnosis, Job, JobIndex, Minutes, Named as Naming, Probe,
+    Answer, AnswerIndex, Case as Model, Cause, Diagnosis, Job, JobIndex, Minutes, Named as Naming, Probe,
     ProbeIndex, Remedy, RemedyIndex, Rest, Suspect, TellApart, Unsound, Weight,
 };
 use crate::source::{Placed, Tolerant};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// A guide, ready to be reckoned.
 #[derive(Debug, Clone)]
@@ -260,40 +261,54 @@ impl<'a> Making<'a> {
             for meant in sound(&answer.means) {
                 match meant.cause.value.as_str() {
                     "otherwise" => otherwise = Some(AnswerIndex(index)),
-                    id => named.push(self.naming(id, meant)?),
+                    id => named.push(Naming::cause(*self.causes.get(id)?)),
                 }
             }
             answers.push(Answer { named });
         }
         let otherwise = otherwise?;
-        self.complete_odds(probe, &mut answers, otherwise)?;
+        weigh(probe, &mut answers, otherwise)?;
         Some((answers, otherwise, None))
     }
+}
 
-    /// `2 in 3` here leaves `1 in 3` for the unremarkable answer, if no other answer names the cause.
-    fn complete_odds(&self, probe: &model::Probe, answers: &mut [Answer], otherwise: AnswerIndex) -> Option<()> {
-        for meant in sound(&probe.answers).into_iter().flat_map(|answer| sound(&answer.means)) {
-            let Some(odds) = meant.times.as_ref().and_then(|times| times.value.value()) else { continue };
-            let cause = CauseIndex(*self.causes.get(meant.cause.value.as_str())?);
-            let is = |naming: &&Naming| naming.suspect == Suspect::Cause(cause);
-            let times = answers.iter().flat_map(|answer| &answer.named).filter(is).count();
-            if times == 1 && odds.times < odds.of {
-                answers
-                    .get_mut(otherwise.0)?
-                    .named
-                    .push(Naming { suspect: Suspect::Cause(cause), parts: odds.of - odds.times });
+/// The causes that the answers of a probe name, in their order.
+pub(super) fn named(probe: &model::Probe) -> impl Iterator<Item = &model::Meant> {
+    let meant = sound(&probe.answers).into_iter().flat_map(|answer| sound(&answer.means));
+    meant.filter(|meant| meant.cause.value.as_str() != "otherwise")
+}
+
+/// How often the cause gives the answer, if that is said.
+pub(super) fn odds_of(meant: &model::Meant) -> Option<Odds> {
+    meant.times.as_ref().and_then(|times| times.value.value()).copied()
+}
+
+/// Gives each naming its part of the cause's weight; what the odds leave goes to the unremarkable answer.
+fn weigh(probe: &model::Probe, answers: &mut [Answer], otherwise: AnswerIndex) -> Option<()> {
+    let suspects: BTreeSet<Suspect> =
+        answers.iter().flat_map(|answer| &answer.named).map(|naming| naming.suspect).collect();
+    // The same order as in `answers`.
+    let odds: Vec<(Suspect, Option<Odds>)> = answers
+        .iter()
+        .flat_map(|answer| &answer.named)
+        .zip(named(probe))
+        .map(|(naming, meant)| (naming.suspect, odds_of(meant)))
+        .collect();
+    for suspect in suspects {
+        let own: Vec<Option<Odds>> = odds.iter().filter(|(of, _)| *of == suspect).map(|(_, odds)| *odds).collect();
+        let parts = odds::parts(&own)?;
+        let namings = answers.iter_mut().flat_map(|answer| &mut answer.named).filter(|naming| naming.suspect == suspect);
+        namings.zip(parts.named).for_each(|(naming, parts)| naming.parts = parts);
+        if parts.left > 0 {
+            let unremarkable = answers.get_mut(otherwise.0)?;
+            // Its own times leave something over: said by `checks::symptoms`.
+            if unremarkable.named.iter().any(|naming| naming.suspect == suspect) {
+                return None;
             }
+            unremarkable.named.push(Naming { suspect, parts: parts.left });
         }
-        Some(())
     }
-
-    fn naming(&self, id: &str, meant: &model::Meant) -> Option<Naming> {
-        let mut naming = Naming::cause(*self.causes.get(id)?);
-        if let Some(odds) = meant.times.as_ref().and_then(|times| times.value.value()) {
-            naming.parts = odds.times;
-        }
-        Some(naming)
-    }
+    Some(())
 }
 
 /// The weights of counted cases, and how many there are. What was never seen still has a little weight, half a case, so that

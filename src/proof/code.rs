@@ -215,6 +215,9 @@ codes! {
         mend: "Add a probe that shows it, or take the cause out.";
     OpenAndShut, "open-and-shut", Error, No,
         what: "A probe needs a job open and shut at once.", why: "It could never be done.", mend: "Look at its `needs:` and `shut:`, and at what those jobs need.";
+    OddsDoNotAddUp, "odds-do-not-add-up", Error, No,
+        what: "How often a cause gives each answer does not come to every time.", why: "Its weight would be divided otherwise than the guide says.",
+        mend: "Let the times add up, such as `1 in 4` and `3 in 4`; what is left over goes to `otherwise`.";
     NamedTwice, "named-twice", Error, No,
         what: "An answer names a cause twice.", why: "Its weight would count twice.", mend: "Name it once; how often it answers so stands under `times:`.";
     TooManyToReckon, "too-many-to-reckon", Error, No,

@@ -10,6 +10,7 @@ mod finding;
 mod findings;
 mod index;
 pub mod network;
+mod odds;
 mod packs;
 mod photo;
 mod proposed;

@@ -9,6 +9,7 @@ use crate::handbook::plain_words;
 use crate::model::{Cause, Symptom};
 use crate::proof::cases::sound;
 use crate::proof::{Proofed, did_you_mean, nearest};
+use crate::reckoning::quantity::Minutes;
 
 /// A case that can be counted.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -63,7 +64,7 @@ fn case(row: Row<'_, 5>, proofed: &Proofed) -> Result<Case, Bad> {
     Ok(Case { guide: symptom.symptom.value.0.clone(), what, minutes: took.transpose()?, row: row.texts() })
 }
 
-const NO_MINUTES: &str = "these are no minutes; write a number such as 7 or 7.5, or leave the cell empty";
+const NO_MINUTES: &str = "this is no time; write minutes such as 7 or 7.5, a time such as 1 h, or leave the cell empty";
 
 fn sought<'p>(text: &str, proofed: &'p Proofed) -> Result<&'p Symptom, String> {
     let guides = || proofed.guides.symptoms.iter().map(|(_, guide)| guide);
@@ -106,16 +107,14 @@ fn meant<'g>(text: &str, causes: &[&'g Cause]) -> Option<&'g str> {
     if word { nearest(text, ids) } else { None }
 }
 
-/// Minutes with one decimal at most, `7 min` too, in tenths.
+/// Longest time that a case may have taken: a working week, in tenths of a minute. What is more is a slip of the pen.
+const LONGEST: u32 = 40 * 600;
+
+/// A time in tenths of a minute, as guides write it and as spreadsheets do: `7`, `7,5`, `12 min.`, `1 h`.
 fn tenths(text: &str) -> Option<u64> {
-    let number = text.trim_end_matches(|letter: char| letter.is_alphabetic() || letter == '.').trim_end();
-    let (whole, part) = number.split_once(['.', ',']).unwrap_or((number, "0"));
-    let digits = |text: &str| !text.is_empty() && text.len() <= 4 && text.bytes().all(|byte| byte.is_ascii_digit());
-    if !digits(whole) || !digits(part) {
-        return None;
-    }
-    let first = part.bytes().next().map_or(0, |digit| u64::from(digit - b'0'));
-    whole.parse::<u64>().ok().map(|whole| whole * 10 + first)
+    let written = text.trim().trim_end_matches('.').replacen(',', ".", 1);
+    let minutes = Minutes::parse(&written).ok().filter(|minutes| minutes.tenths <= LONGEST)?;
+    Some(u64::from(minutes.tenths))
 }
 
 #[cfg(test)]
@@ -125,6 +124,7 @@ mod tests {
     #[test]
     fn minutes_are_read_as_people_write_them() {
         assert_eq!(["7", "7.5", "7,5", "7 min", "12 min."].map(tenths), [70, 75, 75, 70, 120].map(Some));
-        assert_eq!(["", "x", "1e3", "7:30"].map(tenths), [None; 4]);
+        assert_eq!(["2 h", "30 s", "1,5 h"].map(tenths), [1200, 5, 900].map(Some));
+        assert_eq!(["", "x", "1e3", "7:30", "7.99", "7 kg", "-3", "99999"].map(tenths), [None; 8]);
     }
 }

@@ -87,8 +87,13 @@ impl<'g> Counted<'g> {
         text
     }
 
+    /// How many cases there are now; counts that a guide made up may be as large as they like.
+    fn all(&self) -> u64 {
+        self.causes.iter().map(|counted| u64::from(counted.1)).sum::<u64>() + u64::from(self.rest.1)
+    }
+
     fn cases(&self) -> String {
-        let all: u32 = self.causes.iter().map(|counted| counted.1).sum::<u32>() + self.rest.1;
+        let all = self.all();
         let new = count(self.new, "new case", "new cases");
         let moved = self.causes.iter().zip(sound(&self.guide.causes)).filter(|((was, now), _)| was != now);
         let moved: Vec<String> =
@@ -126,8 +131,8 @@ impl<'g> Counted<'g> {
 
     fn warnings(&self) -> Vec<String> {
         let mut lines = Vec::new();
-        let all: u32 = self.causes.iter().map(|counted| counted.1).sum::<u32>() + self.rest.1;
-        if all < FEW {
+        let all = self.all();
+        if all < u64::from(FEW) {
             lines.push(format!("# Fewer than {FEW} cases: shares may be far off. The page will say how far."));
         }
         if self.causes.iter().all(|counted| counted.0 == 0) {

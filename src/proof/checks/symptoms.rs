@@ -2,11 +2,12 @@
 //!
 //! Leaves to others: whether the order is a good one, and what no probe parts (`reckoning::diagnosis`, asked by `proof::cases`).
 
-use crate::model::{Guides, Named, Probe, Shares, Symptom};
-use crate::proof::cases::{NO_CHANGE, WORKS};
+use crate::model::{Guides, Meant, Named, Probe, Shares, Symptom};
+use crate::proof::cases::{NO_CHANGE, WORKS, named, odds_of};
 use crate::proof::finding::Finding;
 use crate::proof::findings::{diagnosis, ids};
 use crate::proof::index::{Thing, Wanted};
+use crate::proof::odds;
 use crate::source::{Place, Tolerant};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -184,6 +185,25 @@ impl<'a, 'f> Checking<'a, 'f> {
         if otherwise == 0 && probe.answers.iter().all(|answer| answer.sound().is_some()) {
             self.findings.push(diagnosis::no_otherwise(&probe.probe));
         }
+        self.odds(probe);
+    }
+
+    /// How often a cause gives each answer adds up to every time, with what is left for an unremarkable answer that does not name it.
+    fn odds(&mut self, probe: &Probe) {
+        let mut causes: BTreeMap<&str, Vec<&Meant>> = BTreeMap::new();
+        for meant in named(probe) {
+            causes.entry(meant.cause.value.as_str()).or_default().push(meant);
+        }
+        let by_otherwise = named_by_otherwise(probe);
+        for (cause, meant) in causes {
+            let odds: Vec<_> = meant.iter().map(|meant| odds_of(meant)).collect();
+            let said = meant.iter().find_map(|meant| meant.times.as_ref());
+            let parts = odds::parts(&odds);
+            let adds_up = parts.is_some_and(|parts| parts.left == 0 || !by_otherwise.contains(cause));
+            if let Some(said) = said.filter(|_| !adds_up) {
+                self.findings.push(diagnosis::odds_over(said.place, cause, &probe.probe));
+            }
+        }
     }
 
     /// A cause that no answer names answers like everything that is not on the list. That is right for one whose remedy is
@@ -214,6 +234,19 @@ impl<'a, 'f> Checking<'a, 'f> {
 }
 
 /// The first thing, by id, from which a way of links leads back to itself.
+/// The causes that the unremarkable answer names itself.
+fn named_by_otherwise(probe: &Probe) -> BTreeSet<&str> {
+    let mut named = BTreeSet::new();
+    for answer in probe.answers.iter().filter_map(Tolerant::sound) {
+        let means: Vec<&str> =
+            answer.means.iter().filter_map(Tolerant::sound).map(|meant| meant.cause.value.as_str()).collect();
+        if means.contains(&"otherwise") {
+            named.extend(means);
+        }
+    }
+    named
+}
+
 fn first_in_circle<'a>(links: &BTreeMap<&'a str, (&'a Named, &'a [Named])>) -> Option<&'a Named> {
     links.values().find(|(named, _)| leads_back(named, links)).map(|(named, _)| *named)
 }

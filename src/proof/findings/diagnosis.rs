@@ -58,6 +58,18 @@ pub fn two_otherwise(place: Place, probe: &Named) -> Finding {
     .also(probe.place, "in this probe")
 }
 
+/// How often a cause gives each answer comes to more or less than every time.
+pub fn odds_over(place: Place, cause: &str, probe: &Named) -> Finding {
+    Finding::new(
+        Code::OddsDoNotAddUp,
+        place,
+        format!("the times of `{cause}` in `{}` do not add up", probe.value),
+        "all answers that name it make up every time, such as `1 in 4` here and `3 in 4` there; what is left over goes to the \
+         answer with `otherwise` unless that names it too",
+    )
+    .also(probe.place, "in this probe")
+}
+
 /// An answer names no cause.
 pub fn empty_answer(answer: &Named) -> Finding {
     Finding::new(
