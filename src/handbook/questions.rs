@@ -35,7 +35,7 @@ pub fn page(asking: &Asking<'_>, stop: usize) -> Option<Page> {
             let title = asking.probe(decision.probe.0)?.ask.value.clone();
             ("kind-question", title, Body::Question(Box::new(asking.question(stop)?)))
         }
-        At::End(_) | At::HandOver(_) => {
+        At::End(_) => {
             ("kind-ending", asking.ending_title(stop), Body::Ending(Box::new(asking.ending(stop)?)))
         }
     };
@@ -122,7 +122,7 @@ impl<'a> Asking<'a> {
     /// Whole minutes spent when one comes to a stop.
     pub fn minutes_at(&self, stop: usize) -> u32 {
         match self.ways.stops.get(stop).map(|stop| &stop.what) {
-            Some(At::Question(decision, ..) | At::HandOver(decision)) => whole(decision.so_far.0),
+            Some(At::Question(decision, ..)) => whole(decision.so_far.0),
             Some(At::End(ending)) => whole(ending.so_far.0),
             None => 0,
         }
@@ -267,7 +267,8 @@ impl<'a> Asking<'a> {
             rest_lasting: rest
                 .and_then(|rest| rest.lasting.as_ref())
                 .map(|named| self.laying.remedy(named.value.as_str())),
-            rest_possible,
+            // What is advised for the rest holds once the list is gone through; handed over, it is not.
+            rest_possible: rest_possible && kind != EndingKind::HandOver,
             close: close.iter().filter_map(|job| self.closing(job)).collect(),
             figure: self
                 .only_cause(here.belief())
@@ -340,9 +341,9 @@ impl<'a> Asking<'a> {
             At::End(end) => Some(&**end),
             _ => None,
         };
-        let times = Times::of(decision, end, &here.what);
+        let times = Times::of(decision, end);
         let open = match &here.what {
-            At::Question(decision, ..) | At::HandOver(decision) => &decision.open,
+            At::Question(decision, ..) => &decision.open,
             At::End(end) => &end.close,
         };
         Standing {
@@ -391,21 +392,18 @@ struct Times {
 }
 
 impl Times {
-    fn of(decision: Option<&Decision>, end: Option<&End>, what: &At) -> Times {
-        match (decision, end, what) {
-            (Some(decision), ..) => Times {
+    fn of(decision: Option<&Decision>, end: Option<&End>) -> Times {
+        match (decision, end) {
+            (Some(decision), _) => Times {
                 so_far: decision.so_far.0,
                 to_go: tenths(decision.to_go),
                 most: decision.so_far.0 + decision.worst_to_go.0,
                 closing: decision.closing_up.0,
             },
-            (None, Some(end), _) => {
+            (None, Some(end)) => {
                 Times { so_far: end.so_far.0, to_go: 0, most: end.so_far.0, closing: end.closing_up.0 }
             }
-            (None, None, At::HandOver(decision)) => {
-                Times { so_far: decision.so_far.0, to_go: 0, most: decision.so_far.0, closing: decision.closing_up.0 }
-            }
-            _ => Times { so_far: 0, to_go: 0, most: 0, closing: 0 },
+            (None, None) => Times { so_far: 0, to_go: 0, most: 0, closing: 0 },
         }
     }
 }

@@ -202,7 +202,6 @@ fn map(asking: &Asking<'_>, stop: usize, chance: Fraction) -> MapNode {
             let also = ending.belief.possible.len() > 1;
             MapNode { rest: rest && also, ..node(asking.ending_title(stop), ending.so_far.0, None, Vec::new()) }
         }
-        At::HandOver(decision) => node(asking.ending_title(stop), decision.so_far.0, None, Vec::new()),
     }
 }
 

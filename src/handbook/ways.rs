@@ -1,7 +1,7 @@
 //! The ways through a fault-finding guide: every question and every ending, with its address and where each answer leads.
 //!
 //! In: a guide and its reckoning. Out: [`Ways`], a flat list of stops. The tree is the one that the guide asks for.
-//! *I cannot tell* leads on once; the second time on a way it leads to somebody with a meter.
+//! *I cannot tell* leads where the reckoning says: on at first, in the end to somebody with a meter.
 
 use super::addresses;
 use super::page::Address;
@@ -46,15 +46,13 @@ pub enum At {
     Question(Box<Decision>, Vec<usize>, Option<usize>),
     /// An ending.
     End(Box<Ending>),
-    /// Handed over to somebody with a meter: what is known so far.
-    HandOver(Box<Decision>),
 }
 
 impl Stop {
     /// What is believed there.
     pub fn belief(&self) -> &Belief {
         match &self.what {
-            At::Question(decision, ..) | At::HandOver(decision) => &decision.belief,
+            At::Question(decision, ..) => &decision.belief,
             At::End(ending) => &ending.belief,
         }
     }
@@ -64,7 +62,6 @@ impl Stop {
         match &self.what {
             At::Question(..) => None,
             At::End(ending) => Some(ending.kind),
-            At::HandOver(_) => Some(EndingKind::HandOver),
         }
     }
 }
@@ -155,10 +152,6 @@ impl Walking<'_> {
     }
 
     fn cannot_tell(&mut self, decision: &Decision, way: Vec<Given>) -> usize {
-        let unread = way.iter().filter(|given| given.answer.is_none()).count();
-        if unread > 1 {
-            return self.add("end", way, At::HandOver(Box::new(decision.clone())));
-        }
         let node = self.case.diagnosis.cannot_tell(decision, self.plan);
         self.node(&node, way)
     }

@@ -6,6 +6,7 @@
 pub mod cases;
 mod checks;
 mod code;
+mod drawing;
 mod finding;
 mod findings;
 mod index;

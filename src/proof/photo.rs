@@ -86,6 +86,9 @@ fn dimensions(bytes: &[u8], kind: &str) -> Option<(u32, u32)> {
 }
 
 fn jpeg(bytes: &[u8]) -> Option<(DynamicImage, Orientation)> {
+    if !is_whole_jpeg(bytes) {
+        return None;
+    }
     let options = DecoderOptions::new_safe()
         .set_use_unsafe(false)
         .set_max_width(LONGEST_TAKEN as usize)
@@ -97,6 +100,23 @@ fn jpeg(bytes: &[u8]) -> Option<(DynamicImage, Orientation)> {
     let turn = decoder.exif().and_then(|exif| Orientation::from_exif_chunk(exif));
     let picture = RgbImage::from_raw(u32::from(info.width), u32::from(info.height), dots)?;
     Some((DynamicImage::ImageRgb8(picture), turn.unwrap_or(Orientation::NoTransforms)))
+}
+
+/// Whether the picture's data comes to its end. A decoder fills what was cut off with grey. The small copy that a camera puts into the head
+/// has an end of its own, so the head is passed over segment by segment (ITU-T T.81, B.1.1.4).
+fn is_whole_jpeg(bytes: &[u8]) -> bool {
+    let mut rest = bytes.get(2..).unwrap_or_default();
+    loop {
+        match rest {
+            [0xff, 0xda, data @ ..] => return data.windows(2).any(|pair| pair == [0xff, 0xd9]),
+            [0xff, 0xff, ..] => rest = &rest[1..],
+            [0xff, _, high, low, ..] => {
+                let length = usize::from(u16::from_be_bytes([*high, *low]));
+                rest = rest.get(2 + length..).unwrap_or_default();
+            }
+            _ => return false,
+        }
+    }
 }
 
 fn other(bytes: &[u8], format: ImageFormat) -> Option<(DynamicImage, Orientation)> {

@@ -36,13 +36,13 @@ pub fn kind(file: &Line) -> Finding {
     Finding::new(Code::PictureKind, file.place, format!("pages cannot show `{}`", file.value), help)
 }
 
-/// Larger than a picture may be.
-pub fn too_large(file: &Line) -> Finding {
+/// Nothing in it, or more than a picture may have: neither is kept.
+pub fn no_bytes(file: &Line) -> Finding {
     Finding::new(
         Code::PictureKind,
         file.place,
-        format!("`{}` is larger than 20 MB", file.value),
-        "save a smaller copy: 1,600 pixels are enough",
+        format!("`{}` is empty, or larger than 20 MB", file.value),
+        "see whether it opens on your machine; if it does, save a smaller copy: 1,600 pixels are enough",
     )
 }
 

@@ -94,8 +94,8 @@ pub struct Tree {
     pub to_working_again: Fraction,
 }
 
-/// After so many probes that could not be read, a run is handed over.
-pub const MOST_UNREAD: usize = 2;
+/// So many probes that could not be read are passed by; with one more a run is handed over. Each one passed by makes a tree of its own.
+pub const MOST_UNREAD: usize = 1;
 
 impl Diagnosis {
     /// Checks the case and makes it ready. Errors: every reason why it is unsound.
