@@ -56,10 +56,13 @@ fn a_foreign_file_is_never_written_over_and_one_of_ours_is() {
     assert_eq!(done.status.code(), Some(2));
     assert!(told(&done).contains("is not from this program and stays"), "{}", told(&done));
     assert_eq!(written(folder.path(), "re-tape-foil.html"), "holiday plans");
+    // What browsers call a file that is still coming.
+    std::fs::write(folder.path().join("tape.html.part"), "half a film").expect("a file");
     for _ in 0..2 {
         assert!(coquille(folder.path(), &["re-tape-foil", "-o", "tape.html"]).status.success());
     }
-    assert!(!folder.path().join("tape.html.part").exists());
+    assert_eq!(written(folder.path(), "tape.html.part"), "half a film");
+    assert_eq!(std::fs::read_dir(folder.path()).expect("a folder").count(), 3, "no draft is left");
 }
 
 #[test]

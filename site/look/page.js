@@ -89,14 +89,16 @@
      data-at-most, data-at-least   the limit itself is inside
      data-under, data-over         the limit itself is outside
      data-amount, data-percent     how far the instrument may be off: so much, and so many percent of what it reads
-   and so do the words (data-say-inside, -outside, -close, -none, -unclear). A field with data-leads holds what the meter's
-   leads read by themselves: it is taken off before the reading is judged, and one field tells all others on the page. */
+   and so do the words (data-say-inside, -outside, -close, -none, -unclear, -below). A field with data-leads holds what the meter's
+   leads read by themselves: it is taken off before the reading is judged, and one field tells all others on the page, each in
+   its own unit (data-unit). */
 (function () {
   "use strict";
 
-  /** The number a person typed, with a point or a comma; NaN for anything else. */
+  /** The number a person typed, with a point or a comma, or over the meter's range as meters show it; NaN for anything else. */
   function read(text) {
     const plain = text.trim().replace(/[\u2212\u2013]/g, "-").replace(/\s/g, "").replace(",", ".");
+    if (/^(∞|O\.?L\.?)$/i.test(plain)) return Infinity;
     return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : NaN;
   }
 
@@ -107,9 +109,15 @@
     over: (value, limit) => value > limit,
   };
 
+  /** How far what the instrument shows may be off. */
+  const spreadOf = (shown, data) =>
+    shown === Infinity ? 0 : Number(data.amount || 0) + (Math.abs(shown) * Number(data.percent || 0)) / 100;
+
+  /** Only a temperature is less than nothing; anything else was read or written down wrongly. */
+  const isBelow = (value, spread, data) => value + spread < 0 && !/^°/.test(data.unit || "");
+
   /** "inside", "outside" or "close". What is measured as the limit itself to the last digit is judged by the limit's words. */
-  function judge(value, measured, data) {
-    const spread = Number(data.amount || 0) + (Math.abs(measured) * Number(data.percent || 0)) / 100;
+  function judge(value, spread, data) {
     let verdict = "inside";
     for (const kind of Object.keys(inside)) {
       if (data[kind] === undefined) continue;
@@ -129,15 +137,25 @@
 
   const LEADS = "leads";
   const ALL_LEADS = ".reading input[data-leads]";
+  const OHMS = { "mΩ": 0.001, "Ω": 1 };
+  const unitOf = (field) => field.closest(".reading").dataset.unit;
+
+  /** What was kept of the leads, `0.3 Ω`, as it is written in a field's own unit. */
+  function keptIn(unit) {
+    const [typed, own] = (window.keep.get(LEADS) || "").split("\u00a0");
+    const number = read(typed);
+    if (!own || own === unit || Number.isNaN(number)) return typed;
+    return String(Number(((number * OHMS[own]) / OHMS[unit]).toFixed(6)));
+  }
 
   /** One field for the leads tells all others. */
   function lead(field) {
-    field.value = window.keep.get(LEADS) || "";
+    field.value = keptIn(unitOf(field));
     field.closest(".reading-leads").hidden = false;
     field.addEventListener("input", () => {
-      window.keep.set(LEADS, field.value);
+      window.keep.set(LEADS, `${field.value}\u00a0${unitOf(field)}`);
       for (const other of document.querySelectorAll(ALL_LEADS)) {
-        if (other !== field) other.value = field.value;
+        if (other !== field) other.value = keptIn(unitOf(other));
         other.dispatchEvent(new Event("leads"));
       }
     });
@@ -157,12 +175,15 @@
       // Tenths and hundredths of an ohm, not the last bits of a machine number.
       const value = Number((measured - off).toFixed(6));
       let verdict = "none";
-      if (field.value.trim()) verdict = Number.isNaN(measured) ? "unclear" : judge(value, measured, words);
+      // What the meter may be off at the leads adds up with what it may be off at the reading.
+      const spread = spreadOf(measured, words) + (off > 0 ? spreadOf(off, words) : 0);
+      if (field.value.trim() && Number.isNaN(measured)) verdict = "unclear";
+      else if (field.value.trim()) verdict = isBelow(value, spread, words) ? "below" : judge(value, spread, words);
       reading.dataset.verdict = verdict;
       const word = words["say" + verdict[0].toUpperCase() + verdict.slice(1)] || "";
       const without = off > 0 && !Number.isNaN(measured) && field.value.trim();
       output.textContent = without ? `${leads.dataset.sayLess} ${value.toLocaleString(document.documentElement.lang || undefined, { maximumFractionDigits: 6, useGrouping: false })} ${words.unit || ""}, ${word}`.replace(" ,", ",") : word;
-      field.setAttribute("aria-invalid", String(verdict === "unclear"));
+      field.setAttribute("aria-invalid", String(verdict === "unclear" || verdict === "below"));
     };
     output.hidden = false;
     field.addEventListener("input", show);
@@ -349,7 +370,7 @@
 
   const MOST = 5;
   /** Nothing else may become a link, whatever stands in the storage. */
-  const PAGE = /^faults\/[A-Za-z0-9-]+\/[A-Za-z0-9-]+\.html$/;
+  const PAGE = /^([a-z]{2,3}(-[A-Za-z0-9]{1,8})*\/)?faults\/[A-Za-z0-9-]+\/[A-Za-z0-9-]+\.html$/;
 
   function kept() {
     try {

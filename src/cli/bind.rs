@@ -6,6 +6,7 @@ use super::proof::{findings, opened, outcome};
 use super::report::{count, human};
 use super::since;
 use super::terminal::{Outcome, Terminal};
+use crate::handbook::record::Record;
 use crate::handbook::{Handbook, lay_out_all, lay_out_all_since};
 use crate::press::{self, Address, Manner, Pressed, Progress, Way};
 use crate::proof::{Proofed, proof};
@@ -26,7 +27,7 @@ pub fn run(job: &BindJob, terminal: &mut Terminal) -> Outcome {
         terminal.tell(why);
         return Outcome::CouldNotRun;
     }
-    let earlier = match job.since.as_deref().map(since::record).transpose() {
+    let earlier = match job.since.as_deref().map(earlier).transpose() {
         Ok(earlier) => earlier,
         Err(why) => {
             terminal.tell(why);
@@ -56,6 +57,12 @@ pub fn run(job: &BindJob, terminal: &mut Terminal) -> Outcome {
             Outcome::CouldNotRun
         }
     }
+}
+
+/// What a handbook remembers, once a bind that was cut short is finished or undone.
+fn earlier(handbook: &Path) -> Result<Record, String> {
+    press::recover(handbook).map_err(|failed| format!("{failed}.\n{}", failed.help()))?;
+    since::record(handbook)
 }
 
 /// Writes every form that was asked for; how many pages there are. A form that cannot be written is refused before any is.

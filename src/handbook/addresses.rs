@@ -4,7 +4,10 @@
 
 use super::page::Address;
 use crate::model::Kind;
-use crate::proof::Thing;
+use crate::proof::{Thing, is_device_name};
+
+/// Most letters of a picture's name that are kept.
+const LONGEST_PICTURE: usize = 100;
 
 /// The front page.
 pub const FRONT: &str = "index.html";
@@ -121,12 +124,20 @@ pub fn on_the_way(guide: &str, name: &str, answers: &[String]) -> Address {
 /// The guides' folder `pictures/` and the handbook's are one; a picture from elsewhere is respelled too.
 pub fn picture(file: &str) -> Address {
     let portable = |letter: char| letter.is_ascii_alphanumeric() || matches!(letter, '.' | '_' | '-' | '/');
-    if let Some(name) = file.strip_prefix("pictures/").filter(|name| name.chars().all(portable)) {
+    // No command takes it for an option, and no system for a device.
+    let safe = |part: &str| {
+        part.starts_with(|first: char| first.is_ascii_alphanumeric())
+            && !is_device_name(part.split('.').next().unwrap_or(part))
+    };
+    let fits = |name: &&str| name.len() <= LONGEST_PICTURE && name.chars().all(portable) && name.split('/').all(safe);
+    if let Some(name) = file.strip_prefix("pictures/").filter(fits) {
         return format!("pictures/{name}");
     }
     let hash = blake3::hash(file.as_bytes()).to_hex();
     let plain: String = file.chars().map(|letter| if portable(letter) { letter } else { '-' }).collect();
     let name = plain.trim_matches('-').replace('/', "-");
+    // The end of it, which says the kind.
+    let name = &name[name.len().saturating_sub(LONGEST_PICTURE)..];
     format!("pictures/{}-{name}", &hash.as_str()[..8])
 }
 

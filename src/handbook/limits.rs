@@ -165,3 +165,30 @@ fn amount(may: &Uncertainty, unit: Unit) -> Option<Decimal> {
     }
     amount.converted(unit, Rounding::Up).ok().map(|amount| amount.number)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn ends(text: &str, kind: BoundKind) -> [Option<String>; 2] {
+        let figures = Figures::of(text, kind);
+        [figures.least, figures.most]
+    }
+
+    #[test]
+    fn both_ends_are_in_the_unit_of_the_most() {
+        let own = |least: &str, most: &str| [Some(least.to_owned()), Some(most.to_owned())];
+        assert_eq!(ends("950 mm .. 1.05 m", BoundKind::Between), own("0.950", "1.05"));
+        assert_eq!(ends("200 Ω .. 1 kΩ", BoundKind::Between), own("0.200", "1"));
+        assert_eq!(ends("5 Mohm", BoundKind::AtLeast), [Some("5".to_owned()), None]);
+    }
+
+    #[test]
+    fn what_is_shown_in_the_other_unit_keeps_to_the_limit() {
+        let shown = |text: &str, kind| Figures::of(text, kind).shown(text, Units::Metric).replace('\u{a0}', " ");
+        // 0.0787 in and 0.9055 in exactly.
+        assert_eq!(shown("2 mm", BoundKind::AtMost), "2 mm (0.07 in)");
+        assert_eq!(shown("2 mm", BoundKind::AtLeast), "2 mm (0.08 in)");
+        assert_eq!(shown("23.0 mm", BoundKind::AtMost), "23.0 mm (0.905 in)");
+    }
+}

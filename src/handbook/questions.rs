@@ -35,9 +35,7 @@ pub fn page(asking: &Asking<'_>, stop: usize) -> Option<Page> {
             let title = asking.probe(decision.probe.0)?.ask.value.clone();
             ("kind-question", title, Body::Question(Box::new(asking.question(stop)?)))
         }
-        At::End(_) => {
-            ("kind-ending", asking.ending_title(stop), Body::Ending(Box::new(asking.ending(stop)?)))
-        }
+        At::End(_) => ("kind-ending", asking.ending_title(stop), Body::Ending(Box::new(asking.ending(stop)?))),
     };
     let mut page = frame::page(&here.address, kind, &title, body);
     page.trail = frame::trail_to_kit(&asking.laying, Some(&asking.guide.kit));

@@ -6,8 +6,8 @@
 //! compares every byte and mends); a file that a person puts at a new page's address in the moment of binding.
 //!
 //! Two ways lead there. The exchange builds a whole folder beside and exchanges the two in one system call. Where
-//! there is no such call, the journal way changes page by page with every step written down first, and any later
-//! command finishes or undoes what was cut short: each command begins with [`recover`].
+//! there is no such call, the journal way changes page by page with every step written down first, and the next
+//! bind finishes or undoes what was cut short: it begins with [`recover`], also of the folder that it compares with.
 
 mod address;
 mod aside;
@@ -148,7 +148,7 @@ pub fn press(
     done.map(|pressed| Pressed { left_over, ..pressed })
 }
 
-/// Finishes or undoes what an interrupted run left of this handbook. Every command begins with it; without leftovers it
+/// Finishes or undoes what an interrupted run left of this handbook. Every bind begins with it; without leftovers it
 /// only looks for them, and it never waits for another run.
 ///
 /// # Errors

@@ -6,13 +6,13 @@
 use super::finding::Finding;
 use super::findings::diagnosis as words;
 use super::network::Wired;
+use super::odds;
 use super::proposed;
 use super::sights::Sight;
-use super::odds;
 use crate::model::{self, Guides, Named, Odds, Procedure, Symptom, Told};
 use crate::reckoning::diagnosis::{
-    Answer, AnswerIndex, Case as Model, Cause, Diagnosis, Job, JobIndex, Minutes, Named as Naming, Probe,
-    ProbeIndex, Remedy, RemedyIndex, Rest, Suspect, TellApart, Unsound, Weight,
+    Answer, AnswerIndex, Case as Model, Cause, Diagnosis, Job, JobIndex, Minutes, Named as Naming, Probe, ProbeIndex,
+    Remedy, RemedyIndex, Rest, Suspect, TellApart, Unsound, Weight,
 };
 use crate::source::{Placed, Tolerant};
 use std::collections::{BTreeMap, BTreeSet};
@@ -297,7 +297,8 @@ fn weigh(probe: &model::Probe, answers: &mut [Answer], otherwise: AnswerIndex) -
     for suspect in suspects {
         let own: Vec<Option<Odds>> = odds.iter().filter(|(of, _)| *of == suspect).map(|(_, odds)| *odds).collect();
         let parts = odds::parts(&own)?;
-        let namings = answers.iter_mut().flat_map(|answer| &mut answer.named).filter(|naming| naming.suspect == suspect);
+        let namings =
+            answers.iter_mut().flat_map(|answer| &mut answer.named).filter(|naming| naming.suspect == suspect);
         namings.zip(parts.named).for_each(|(naming, parts)| naming.parts = parts);
         if parts.left > 0 {
             let unremarkable = answers.get_mut(otherwise.0)?;

@@ -85,9 +85,9 @@ fn unsafe_attribute(name: &str, value: &str) -> Option<&'static str> {
 /// Whether a style loads something.
 fn loads(style: &str) -> bool {
     let lower = style.to_ascii_lowercase();
-    let reached = lower.match_indices("url(").any(|(at, start)| {
-        leads_out(lower[at + start.len()..].trim_start_matches(['"', '\'', ' ', '\t', '\n', '\r']))
-    });
+    let reached = lower
+        .match_indices("url(")
+        .any(|(at, start)| leads_out(lower[at + start.len()..].trim_start_matches(['"', '\'', ' ', '\t', '\n', '\r'])));
     // A backslash can spell `url` in a way of its own.
     reached || lower.contains("@import") || lower.contains("image-set(") || lower.contains('\\')
 }

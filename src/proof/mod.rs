@@ -25,7 +25,7 @@ pub use checks::waivers::Accepted;
 pub use checks::who::{Demand, Demands};
 pub use code::{Code, Explained, Waivable};
 pub use finding::{Finding, Severity, did_you_mean, listed, nearest};
-pub use index::{Entry, Index, Thing, Wanted, why_no_id};
+pub use index::{Entry, Index, Thing, Wanted, reserved as is_device_name, why_no_id};
 pub use packs::{Mend, Packs};
 pub use walk::{GuideRef, guides as all_guides, pictures as all_pictures};
 

@@ -52,8 +52,7 @@ mod tests {
     use super::*;
 
     fn of(odds: &[(u32, u32)]) -> Option<(Vec<u32>, u32)> {
-        let odds: Vec<Option<Odds>> =
-            odds.iter().map(|&(times, of)| (of > 0).then_some(Odds { times, of })).collect();
+        let odds: Vec<Option<Odds>> = odds.iter().map(|&(times, of)| (of > 0).then_some(Odds { times, of })).collect();
         parts(&odds).map(|parts| (parts.named, parts.left))
     }
 

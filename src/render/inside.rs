@@ -35,9 +35,11 @@ impl Inside {
         }
     }
 
-    /// The HTML with every link to a page of this language led into its folder. Links start with the way to the top.
+    /// The HTML with every link to a page of this language led into its folder. Links start with the way to the top; what scripts make
+    /// links of is an address seen from there.
     pub fn led(&self, html: String, root: &str) -> String {
         let Some(folder) = &self.folder else { return html };
+        let html = FOR_SCRIPTS.iter().fold(html, |html, attribute| self.led_for_scripts(&html, attribute, folder));
         let start = format!("href=\"{root}");
         let mut parts = html.split(start.as_str());
         let mut out = parts.next().unwrap_or("").to_owned();
@@ -57,6 +59,25 @@ impl Inside {
     }
 }
 
+/// Attributes that hold the address of a page.
+const FOR_SCRIPTS: [&str; 3] = ["data-address", "data-symptom", "data-way-back"];
+
+impl Inside {
+    fn led_for_scripts(&self, html: &str, attribute: &str, folder: &str) -> String {
+        let start = format!(" {attribute}=\"");
+        let mut parts = html.split(start.as_str());
+        let mut out = parts.next().unwrap_or("").to_owned();
+        for part in parts {
+            let address = part.split('"').next().unwrap_or(part);
+            let led = if self.pages.contains(address) { format!("{folder}/") } else { String::new() };
+            out.push_str(&start);
+            out.push_str(&led);
+            out.push_str(part);
+        }
+        out
+    }
+}
+
 fn page_of(address: &str) -> &str {
     address.split('#').next().unwrap_or(address)
 }
@@ -64,6 +85,20 @@ fn page_of(address: &str) -> &str {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_scripts_make_links_of_stays_in_the_language_too() {
+        let inside = Inside {
+            folder: Some("fr".to_owned()),
+            elsewhere: "en".to_owned(),
+            pages: ["faults/dark.html".to_owned(), "faults/dark/look-1.html".to_owned()].into(),
+        };
+        let html = r#"<aside data-symptom="faults/dark.html" data-title="faults/dark.html" data-address="faults/dark/look-1.html">"#;
+        let led = r#"<aside data-symptom="fr/faults/dark.html" data-title="faults/dark.html" data-address="fr/faults/dark/look-1.html">"#;
+        assert_eq!(inside.led(html.to_owned(), "../../"), led);
+        let other = r#"<section data-way-back="" data-address="faults/bright.html">"#;
+        assert_eq!(inside.led(other.to_owned(), ""), other);
+    }
 
     #[test]
     fn links_stay_in_the_language_as_far_as_it_has_pages() {

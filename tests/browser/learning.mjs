@@ -69,26 +69,28 @@ test("a stop that is ticked stays ticked", async () => {
   await context.close();
 });
 
-test("a search left half way is offered on the front page and on the guide, and is over at its ending", async () => {
-  const { context, page, wrong } = await opened("index.html");
-  assert.ok(await page.locator("[data-way-back]").isHidden());
-  await page.goto(url(site, "faults/foil-stays-lit.html"));
-  await follow(page, page.locator("ul.answers").last().locator("a").filter({ hasText: "It stays lit" }));
-  const question = await page.locator("h1").innerText();
-  const left = page.url();
-  await page.goto(url(site, "index.html"));
-  await follow(page, page.locator("[data-way-back] a"));
-  assert.equal(page.url(), left);
-  assert.equal(await page.locator("h1").innerText(), question);
-  await page.goto(url(site, "faults/foil-white-burns.html"));
-  assert.ok(await page.locator("[data-way-back]").isHidden(), "another guide has no way back of its own");
-  await page.goto(left);
-  while ((await page.locator("ul.answers").count()) > 0) await follow(page, page.locator("ul.answers").last().locator("a"));
-  await page.goto(url(site, "index.html"));
-  assert.ok(await page.locator("[data-way-back]").isHidden());
-  assert.deepEqual(wrong, []);
-  await context.close();
-});
+for (const [language, stays] of [["", "It stays lit"], ["fr/", "Elle reste allumée"]]) {
+  test(`a search left half way is offered on ${language}index.html and on the guide, and is over at its ending`, async () => {
+    const { context, page, wrong } = await opened(`${language}index.html`);
+    assert.ok(await page.locator("[data-way-back]").isHidden());
+    await page.goto(url(site, `${language}faults/foil-stays-lit.html`));
+    await follow(page, page.locator("ul.answers").last().locator("a").filter({ hasText: stays }));
+    const question = await page.locator("h1").innerText();
+    const left = page.url();
+    await page.goto(url(site, `${language}index.html`));
+    await follow(page, page.locator("[data-way-back] a"));
+    assert.equal(page.url(), left);
+    assert.equal(await page.locator("h1").innerText(), question);
+    await page.goto(url(site, `${language}faults/foil-dark-on-tester.html`));
+    assert.ok(await page.locator("[data-way-back]").isHidden(), "another guide has no way back of its own");
+    await page.goto(left);
+    while ((await page.locator("ul.answers").count()) > 0) await follow(page, page.locator("ul.answers").last().locator("a"));
+    await page.goto(url(site, `${language}index.html`));
+    assert.ok(await page.locator("[data-way-back]").isHidden());
+    assert.deepEqual(wrong, []);
+    await context.close();
+  });
+}
 
 test("what somebody else wrote into the storage does not become a link", async () => {
   const { context, page } = await opened("index.html");

@@ -130,6 +130,8 @@ test("a reading is judged by its own limit: inside, outside, on it, and what is 
   assert.equal(await verdict(String(most / 2).replace(".", ",")), "inside");
   assert.ok(!["inside", "outside"].includes(await verdict("O,5")));
   assert.equal(await reading.locator(".reading-entry input").getAttribute("aria-invalid"), "true");
+  assert.match(await verdict("-1"), /^less than nothing/);
+  assert.equal(await verdict("OL"), "outside", "over the meter's range is a figure too");
   await context.close();
 });
 

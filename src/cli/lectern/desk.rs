@@ -59,6 +59,10 @@ pub(super) struct State {
     common: Option<Common>,
     /// The page that was asked for last.
     open: Option<String>,
+    /// While all other pages are still those of the turn before: the page that is new already.
+    ahead: Option<String>,
+    /// Whether another page was shown in that time: it has to hear of the turn once more.
+    behind: bool,
 }
 
 /// What pages are set with beside themselves.
@@ -152,7 +156,7 @@ impl Desk {
     /// Lays out the guide whose page is open, if nothing else changed that the page is set with; whether it did.
     fn show_open_page(&self, read: &Read, theme: &Theme) -> bool {
         let open = self.state().open.clone();
-        let Some(guide) = open.and_then(|address| guide_of(&read.proofed, &address)) else { return false };
+        let Some(guide) = open.as_ref().and_then(|address| guide_of(&read.proofed, address)) else { return false };
         let laid = lay_out_guide(&read.proofed, &read.folder, &guide);
         let mut state = self.state();
         let common = state.common.as_ref();
@@ -167,6 +171,7 @@ impl Desk {
             own.put(laid.pages);
         }
         (state.findings, state.trouble) = (read.findings.clone(), None);
+        (state.ahead, state.behind) = (open, false);
         self.next(state);
         true
     }
@@ -196,8 +201,9 @@ impl Desk {
         state.common = common.map(|(cover, targets)| Common { cover, targets, theme, others });
         state.settings = settings;
         (state.proofed, state.findings, state.trouble) = (Some(proofed), findings, None);
-        // The page that is open is the same already.
-        if !is_shown {
+        // The page that was shown first is the same already.
+        state.ahead = None;
+        if !is_shown || state.behind {
             self.next(state);
         }
         Ok(counts)
@@ -229,6 +235,7 @@ impl Desk {
     pub fn shown(&self, address: &str) -> Shown {
         let mut state = self.state();
         if address.ends_with(".html") {
+            state.behind |= state.ahead.as_deref().is_some_and(|ahead| ahead != address);
             state.open = Some(address.to_owned());
         }
         let files = state.settings.iter().map(|setting| setting.file(address));

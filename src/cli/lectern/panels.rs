@@ -41,7 +41,7 @@ impl State {
         }
         let elsewhere =
             self.findings.iter().filter(|finding| matches!(self.spot(&html, address, finding), Spot::Elsewhere));
-        on_top.push_str(&self.listed(&elsewhere.collect::<Vec<_>>(), address));
+        on_top.push_str(&self.listed(&elsewhere.collect::<Vec<_>>()));
         match html.find("<main").and_then(|at| Some(at + html[at..].find('>')? + 1)) {
             Some(at) => html.insert_str(at, &on_top),
             None => html.push_str(&on_top),
@@ -77,18 +77,17 @@ impl State {
         }
     }
 
-    /// Findings on other pages: errors first, a line each.
-    fn listed(&self, findings: &[&Panel], address: &str) -> String {
+    /// Findings on other pages: errors first, a line each. The lectern's pages begin at the top of its address.
+    fn listed(&self, findings: &[&Panel]) -> String {
         if findings.is_empty() {
             return String::new();
         }
-        let root = "../".repeat(address.matches('/').count());
         let mut findings = findings.to_vec();
         findings.sort_by_key(|finding| finding.severity != "error");
         let line = |finding: &&Panel| {
             let words = escaped(&format!("{}: {}", finding.place, finding.message));
             match &finding.at.0 {
-                Some(page) => format!("<li><a href=\"{root}{page}\">{words}</a></li>"),
+                Some(page) => format!("<li><a href=\"/{}\">{words}</a></li>", escaped(page)),
                 None => format!("<li>{words}</li>"),
             }
         };
@@ -108,7 +107,7 @@ impl State {
              <h1>{}</h1>{}{}<p><a href=\"/\">/</a></p></main></body></html>\n",
             escaped(words),
             self.trouble.as_deref().map_or_else(String::new, told),
-            self.listed(&findings, ""),
+            self.listed(&findings),
         );
         let script = format!("<script src=\"/lectern/reload.js\" data-turn=\"{}\"></script></head>", self.turn);
         html.replacen("</head>", &script, 1)

@@ -73,7 +73,11 @@ pub fn look(folders: &[PathBuf]) -> Look {
 }
 
 fn look_at(folder: &Path) -> Look {
-    let entries = walkdir::WalkDir::new(folder).sort_by_file_name().into_iter().filter_map(Result::ok);
+    // What is hidden is no guide: an editor's own files, a version control's.
+    let visible =
+        |entry: &walkdir::DirEntry| entry.depth() == 0 || !entry.file_name().as_encoded_bytes().starts_with(b".");
+    let walked = walkdir::WalkDir::new(folder).sort_by_file_name().into_iter().filter_entry(visible);
+    let entries = walked.filter_map(Result::ok);
     let seen = entries.filter_map(|entry| {
         let known = entry.metadata().ok().filter(std::fs::Metadata::is_file)?;
         Some((entry.into_path(), known.len(), known.modified().ok()))

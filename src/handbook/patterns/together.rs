@@ -106,11 +106,14 @@ impl Lamp {
 /// Everything that the lamps can do together with one fault.
 fn ways(lamps: &[Lamp], fault: usize) -> Vec<Vec<States>> {
     let of = |lamp: &Lamp| lamp.ways.get(fault).cloned().unwrap_or_default();
-    let all = lamps.iter().fold(vec![Vec::new()], |rows: Vec<Vec<States>>, lamp| {
+    let all = lamps.iter().try_fold(vec![Vec::new()], |rows: Vec<Vec<States>>, lamp| {
         let here = of(lamp);
-        rows.iter()
-            .flat_map(|row| here.iter().map(move |way| [row.as_slice(), std::slice::from_ref(way)].concat()))
-            .collect()
+        // Each lamp more may double them: too many are known before they are made.
+        (rows.len() * here.len() <= MOST_WAYS).then(|| {
+            rows.iter()
+                .flat_map(|row| here.iter().map(move |way| [row.as_slice(), std::slice::from_ref(way)].concat()))
+                .collect()
+        })
     });
-    if all.len() > MOST_WAYS { Vec::new() } else { all }
+    all.unwrap_or_default()
 }

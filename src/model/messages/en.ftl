@@ -381,6 +381,7 @@ item-good = Item { $n } good
 ready = { $what }: done
 not-read-yet = not read yet
 not-a-number = not a number
+below-nothing = less than nothing: measure again
 inside = inside
 outside = outside
 too-close = too close to call

@@ -353,6 +353,7 @@ item-good = Point { $n } bon
 ready = { $what } : prêt
 not-read-yet = pas encore mesuré
 not-a-number = ce n’est pas un nombre
+below-nothing = moins que rien : mesurez à nouveau
 inside = dans la limite
 outside = hors limite
 too-close = trop juste pour le dire

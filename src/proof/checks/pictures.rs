@@ -1,9 +1,9 @@
 //! Pictures: there, inside the folder, of a kind that pages can show, harmless, and told in words.
 
 use crate::model::{Guides, Picture};
+use crate::proof::drawing::{self, Refused};
 use crate::proof::finding::Finding;
 use crate::proof::findings::pictures;
-use crate::proof::drawing::{self, Refused};
 use crate::proof::photo::{self, Unfit};
 use crate::proof::walk;
 use crate::source::Tolerant;

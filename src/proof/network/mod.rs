@@ -19,6 +19,7 @@ use crate::reckoning::circuit::{
     AtRest, Flaw, Network, Ohms, PointId, PositionId, ReadingId, TouchingId, Wiring as Ends,
 };
 use crate::source::{Place, Placed, Tolerant};
+use std::cell::Cell;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// All circuit guides of a handbook, by id.
@@ -104,11 +105,12 @@ pub struct Taught {
 
 /// Makes the network of a circuit.
 pub fn network(circuit: &Circuit, circuits: &Circuits) -> Wired {
-    within(circuit, circuits, &[])
+    within(circuit, circuits, &[], &Cell::new(0))
 }
 
-/// The same for a circuit that is used by these others.
-fn within(circuit: &Circuit, circuits: &Circuits, users: &[&str]) -> Wired {
+/// The same for a circuit that is used by these others. `made` counts the circuits that were made for the outermost one.
+fn within(circuit: &Circuit, circuits: &Circuits, users: &[&str], made: &Cell<usize>) -> Wired {
+    made.set(made.get() + 1);
     let mut wiring = Wiring {
         network: Network::new(),
         labels: Labels::default(),
@@ -117,7 +119,7 @@ fn within(circuit: &Circuit, circuits: &Circuits, users: &[&str]) -> Wired {
         healthy: Vec::new(),
         lessons: Vec::new(),
     };
-    wiring.uses(circuit, circuits, users);
+    wiring.uses(circuit, circuits, users, made);
     wiring.parts(circuit);
     wiring.joins(circuit);
     wiring.faults(circuit);

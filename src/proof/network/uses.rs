@@ -6,13 +6,16 @@ use super::{Circuits, Label, Labels, Wired, Wiring, name, within};
 use crate::model::circuit::{Circuit, FaultsOfUse, Use};
 use crate::model::{Id, Named};
 use crate::source::Place;
+use std::cell::Cell;
 use std::collections::BTreeMap;
 
 /// How deep circuits may use circuits.
 const DEEPEST: usize = 4;
+/// How many circuits a circuit may be made of in all: a bout of two fencers has some ten.
+const MOST_USED: usize = 100;
 
 impl Wiring {
-    pub(super) fn uses(&mut self, circuit: &Circuit, circuits: &Circuits, users: &[&str]) {
+    pub(super) fn uses(&mut self, circuit: &Circuit, circuits: &Circuits, users: &[&str], made: &Cell<usize>) {
         let me = circuit.circuit.value.as_str();
         let users: Vec<&str> = users.iter().copied().chain([me]).collect();
         for used in self.sound(&circuit.uses) {
@@ -22,7 +25,12 @@ impl Wiring {
                     let message = format!("`{}` is made of itself, or too deep", used.circuit.value);
                     self.bad(used.circuit.place, message, "use a circuit that does not use this one");
                 }
-                Some(other) => self.take(used, &within(other, circuits, &users)),
+                Some(_) if made.get() > MOST_USED => {
+                    let message = format!("`{me}` is made of more than {MOST_USED} circuits");
+                    self.bad(used.circuit.place, message, "use fewer circuits here, or fewer in those that are used");
+                    return;
+                }
+                Some(other) => self.take(used, &within(other, circuits, &users, made)),
             }
         }
     }

@@ -139,7 +139,8 @@ impl Unit {
     pub fn named(written: &str) -> Result<Unit, Option<&'static str>> {
         let (wanted, word) = (plain(written), plain(written).to_lowercase());
         let spelled = |unit: &Unit| unit.spellings().any(|name| plain(name) == wanted);
-        let sounds = |unit: &Unit| unit.spellings().map(plain).any(|name| name.len() > 3 && name.to_lowercase() == word);
+        let sounds =
+            |unit: &Unit| unit.spellings().map(plain).any(|name| name.len() > 3 && name.to_lowercase() == word);
         if let Some(unit) = Unit::ALL.into_iter().find(spelled) {
             return Ok(unit);
         }

@@ -5,7 +5,7 @@
 
   const MOST = 5;
   /** Nothing else may become a link, whatever stands in the storage. */
-  const PAGE = /^faults\/[A-Za-z0-9-]+\/[A-Za-z0-9-]+\.html$/;
+  const PAGE = /^([a-z]{2,3}(-[A-Za-z0-9]{1,8})*\/)?faults\/[A-Za-z0-9-]+\/[A-Za-z0-9-]+\.html$/;
 
   function kept() {
     try {

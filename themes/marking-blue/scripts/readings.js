@@ -3,15 +3,16 @@
      data-at-most, data-at-least   the limit itself is inside
      data-under, data-over         the limit itself is outside
      data-amount, data-percent     how far the instrument may be off: so much, and so many percent of what it reads
-   and so do the words (data-say-inside, -outside, -close, -none, -unclear). A field with data-leads holds what the meter's
+   and so do the words (data-say-inside, -outside, -close, -none, -unclear, -below). A field with data-leads holds what the meter's
    leads read by themselves: it is taken off before the reading is judged, and one field tells all others on the page, each in
    its own unit (data-unit). */
 (function () {
   "use strict";
 
-  /** The number a person typed, with a point or a comma; NaN for anything else. */
+  /** The number a person typed, with a point or a comma, or over the meter's range as meters show it; NaN for anything else. */
   function read(text) {
     const plain = text.trim().replace(/[\u2212\u2013]/g, "-").replace(/\s/g, "").replace(",", ".");
+    if (/^(∞|O\.?L\.?)$/i.test(plain)) return Infinity;
     return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : NaN;
   }
 
@@ -23,7 +24,11 @@
   };
 
   /** How far what the instrument shows may be off. */
-  const spreadOf = (shown, data) => Number(data.amount || 0) + (Math.abs(shown) * Number(data.percent || 0)) / 100;
+  const spreadOf = (shown, data) =>
+    shown === Infinity ? 0 : Number(data.amount || 0) + (Math.abs(shown) * Number(data.percent || 0)) / 100;
+
+  /** Only a temperature is less than nothing; anything else was read or written down wrongly. */
+  const isBelow = (value, spread, data) => value + spread < 0 && !/^°/.test(data.unit || "");
 
   /** "inside", "outside" or "close". What is measured as the limit itself to the last digit is judged by the limit's words. */
   function judge(value, spread, data) {
@@ -86,12 +91,13 @@
       let verdict = "none";
       // What the meter may be off at the leads adds up with what it may be off at the reading.
       const spread = spreadOf(measured, words) + (off > 0 ? spreadOf(off, words) : 0);
-      if (field.value.trim()) verdict = Number.isNaN(measured) ? "unclear" : judge(value, spread, words);
+      if (field.value.trim() && Number.isNaN(measured)) verdict = "unclear";
+      else if (field.value.trim()) verdict = isBelow(value, spread, words) ? "below" : judge(value, spread, words);
       reading.dataset.verdict = verdict;
       const word = words["say" + verdict[0].toUpperCase() + verdict.slice(1)] || "";
       const without = off > 0 && !Number.isNaN(measured) && field.value.trim();
       output.textContent = without ? `${leads.dataset.sayLess} ${value.toLocaleString(document.documentElement.lang || undefined, { maximumFractionDigits: 6, useGrouping: false })} ${words.unit || ""}, ${word}`.replace(" ,", ",") : word;
-      field.setAttribute("aria-invalid", String(verdict === "unclear"));
+      field.setAttribute("aria-invalid", String(verdict === "unclear" || verdict === "below"));
     };
     output.hidden = false;
     field.addEventListener("input", show);
