@@ -29,7 +29,7 @@ fn flaw(text: &str, expect: Expect) -> (Flaw, &str) {
 fn a_unit_may_be_spelled_in_the_trades_ways() {
     let same = [
         ("N·m", "3 N·m|3N·m|3 Nm|3 N.m|3 N m|3 N-m|3 N⋅m|3\u{a0}N·m|3 newton metres"),
-        ("cN·m", "3 cN·m|3 cNm|3 cN.m"),
+        ("cN·m", "3 cN·m|3 cNm|3 cN.m|3 N·cm|3 Ncm"),
         ("lbf·in", "3 lbf·in|3 in·lbf|3 in-lb|3 in lb|3 inlb|3 lb-in|3 inch-pounds|3 in.lbs"),
         ("lbf·ft", "3 ft·lbf|3 lbf·ft|3 ft-lb|3 lb·ft|3 foot pounds"),
         ("kgf·cm", "3 kgf·cm|3 kgf.cm|3 kg·cm|3 kgfcm"),

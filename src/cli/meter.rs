@@ -270,7 +270,7 @@ fn cell(seen: &Seen) -> String {
     let state = |outcome: crate::reckoning::circuit::Outcome| {
         let words: Vec<&str> = outcome.answers.iter().map(shown::answer).collect();
         match outcome.figure.filter(|_| !words.contains(&"lit") && !words.contains(&"dark")).and_then(shown::ohms) {
-            Some(figure) => figure.replace(" to ", "..").replace(" Ω", ""),
+            Some(figure) => figure.strip_suffix(" Ω").unwrap_or(&figure).replace(" to ", ".."),
             None => words.join("/"),
         }
     };

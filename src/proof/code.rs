@@ -117,6 +117,9 @@ codes! {
     UnknownKey, "unknown-key", Error, No,
         what: "A key that this kind of guide does not have.", why: "What stands behind it would be lost without a word.",
         mend: "Correct the spelling; `coquille schema` lists every key.";
+    TextCutOff, "text-cut-off", Advice, Yes,
+        what: "A `#` ends a text.", why: "What stands behind it is on no page, be it a warning.",
+        mend: "Put the whole text in quotes; a note to yourself begins with `#` and a space.";
     MissingKey, "missing-key", Error, No,
         what: "A key that must be there is not.", why: "The page would have a hole where the reader needs it.",
         mend: "Add the key.";

@@ -159,7 +159,13 @@ fn entry(key: &'static str, id: &str, pack: &Pack) -> BTreeMap<&'static str, Str
         "word" => format!("Used by “{}”; not explained here yet", pack.title.value),
         _ => format!("Needed by “{}”; not looked up here yet", pack.title.value),
     };
-    BTreeMap::from([(key, id.to_owned()), ("title", Id(id.to_owned()).spoken()), ("says", says)])
+    let mut entry = BTreeMap::from([(key, id.to_owned()), ("title", Id(id.to_owned()).spoken()), ("says", says)]);
+    if key == "consumable" {
+        // As long as nobody has read the bottle's label, a step that uses it needs a warning.
+        entry.insert("hazards", "not looked up yet".to_owned());
+        entry.insert("signal", "warning".to_owned());
+    }
+    entry
 }
 
 fn yaml(file: &impl Serialize) -> String {

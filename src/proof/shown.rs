@@ -46,16 +46,21 @@ pub fn answer(answer: Answer) -> &'static str {
 pub fn ohms(span: Span) -> Option<String> {
     match span {
         Span::Within { least, most, .. } => {
-            let (unit, scale) = unit(most);
-            let (least, most) = (digits(least / scale), digits(most / scale));
-            Some(if least == most { format!("{least} {unit}") } else { format!("{least} to {most} {unit}") })
+            let ((small, small_scale), (unit, scale)) = (unit(least), unit(most));
+            let (first, last) = (digits(least / small_scale), digits(most / scale));
+            Some(match (first == last, small == unit) {
+                (true, true) => format!("{last} {unit}"),
+                (false, true) => format!("{first} to {last} {unit}"),
+                // In the other's unit the digits that count would be lost.
+                (_, false) => format!("{first} {small} to {last} {unit}"),
+            })
         }
         _ => None,
     }
 }
 
-fn unit(most: f64) -> (&'static str, f64) {
-    match most.abs() {
+fn unit(figure: f64) -> (&'static str, f64) {
+    match figure.abs() {
         big if big >= 1e6 => ("MΩ", 1e6),
         big if big >= 1e3 => ("kΩ", 1e3),
         _ => ("Ω", 1.0),
@@ -81,7 +86,7 @@ mod tests {
         assert_eq!(digits(302.04), "302");
         assert_eq!(digits(2.0), "2");
         let span = Span::Within { least: 0.41, usual: 1.0, most: 1034.0 };
-        assert_eq!(ohms(span), Some("0 to 1.03 kΩ".to_owned()));
+        assert_eq!(ohms(span), Some("0.41 Ω to 1.03 kΩ".to_owned()));
         assert_eq!(ohms(Span::Open), None);
     }
 }

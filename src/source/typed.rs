@@ -247,6 +247,11 @@ impl<'de> Deserializer<'de> for Filler<'_> {
 
     fn deserialize_str<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Failed> {
         match self.node.text() {
+            // A caution without words would satisfy whoever looks for one, and warn nobody.
+            Some(text) if text.trim().is_empty() => self.settle(Err(Failed::Because(What::WrongType {
+                wanted: "a text".into(),
+                found: "an empty one".into(),
+            }))),
             Some(text) => self.settle(visitor.visit_str(text)),
             None => self.refuse("a text"),
         }

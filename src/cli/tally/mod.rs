@@ -40,8 +40,13 @@ struct Tallied {
 /// Runs it.
 pub fn run(job: &TallyJob, terminal: &mut Terminal) -> Outcome {
     let shown = job.table.display();
-    let rows = match read_table(&job.table) {
-        Ok(text) => table::rows(&text),
+    let rows = read_table(&job.table).and_then(|text| {
+        table::rows(&text).map_err(|line| {
+            format!("the quote that opens in line {line} is never closed. Take it out, or close it, and save again.")
+        })
+    });
+    let rows = match rows {
+        Ok(rows) => rows,
         Err(why) => {
             terminal.tell(format!("`{shown}` cannot be read: {why}"));
             return Outcome::CouldNotRun;

@@ -21,16 +21,19 @@ impl Cell {
 }
 
 /// The rows of a table; lines without a cell are left out. The sign between cells is the one that the first line has most of.
-pub fn rows(text: &str) -> Vec<Vec<Cell>> {
+///
+/// # Errors
+/// The line of a quote that is never closed: everything behind it would be one cell.
+pub fn rows(text: &str) -> Result<Vec<Vec<Cell>>, usize> {
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let first = text.lines().next().unwrap_or("");
     let often = |sign: char| first.matches(sign).count();
     let sign = [',', ';', '\t'].into_iter().max_by_key(|sign| (often(*sign), *sign == ',')).unwrap_or(',');
     let mut reading =
         Reading { sign, rows: Vec::new(), row: Vec::new(), text: String::new(), at: (1, 1), begun: (1, 1) };
-    reading.read(text);
+    reading.read(text).map_or(Ok(()), Err)?;
     reading.rows.retain(|row| row.iter().any(|cell| !cell.text.is_empty()));
-    reading.rows
+    Ok(reading.rows)
 }
 
 struct Reading {
@@ -43,9 +46,10 @@ struct Reading {
 }
 
 impl Reading {
-    fn read(&mut self, text: &str) {
+    /// Reads it all; the line of a quote that is still open at the end.
+    fn read(&mut self, text: &str) -> Option<usize> {
         let mut letters = text.chars().peekable();
-        let mut quoted = false;
+        let (mut quoted, mut opened) = (false, 0);
         while let Some(letter) = letters.next() {
             match letter {
                 '"' if quoted && letters.peek() == Some(&'"') => {
@@ -53,7 +57,10 @@ impl Reading {
                     self.at.1 += 1;
                     self.text.push('"');
                 }
-                '"' if quoted || self.text.trim().is_empty() => quoted = !quoted,
+                '"' if quoted || self.text.trim().is_empty() => {
+                    quoted = !quoted;
+                    opened = self.at.0;
+                }
                 '\n' if !quoted => {
                     self.cell();
                     self.rows.push(std::mem::take(&mut self.row));
@@ -70,6 +77,7 @@ impl Reading {
             self.cell();
             self.rows.push(std::mem::take(&mut self.row));
         }
+        quoted.then_some(opened)
     }
 
     fn step(&mut self, letter: char) {
@@ -89,7 +97,7 @@ mod tests {
     use super::*;
 
     fn texts(table: &str) -> Vec<Vec<String>> {
-        rows(table).into_iter().map(|row| row.into_iter().map(|cell| cell.text).collect()).collect()
+        rows(table).unwrap().into_iter().map(|row| row.into_iter().map(|cell| cell.text).collect()).collect()
     }
 
     #[test]
@@ -100,14 +108,19 @@ mod tests {
 
     #[test]
     fn a_cell_knows_where_it_begins() {
-        let rows = rows("a,b,c\n1,\"two\nlines\",3\nx,y,z\n");
+        let rows = rows("a,b,c\n1,\"two\nlines\",3\nx,y,z\n").unwrap();
         let at: Vec<_> = rows.iter().flatten().map(|cell| (cell.line, cell.column)).collect();
         assert_eq!(at, [(1, 1), (1, 3), (1, 5), (2, 1), (2, 3), (3, 8), (4, 1), (4, 3), (4, 5)]);
     }
 
     #[test]
+    fn a_quote_that_is_never_closed_is_told_with_its_line() {
+        assert_eq!(rows("a,b\n1,2\n3,\"4\n5,6\n"), Err(3));
+    }
+
+    #[test]
     fn a_formula_is_one_however_it_begins() {
-        let formula = |text: &str| rows(text).remove(0).remove(0).is_formula();
+        let formula = |text: &str| rows(text).unwrap().remove(0).remove(0).is_formula();
         for bad in ["=1+1", "+1", "-1", "@SUM(A1)", "  =1", "\"=1\"", "\"\t=1\"", "＝1"] {
             assert!(formula(bad), "{bad}");
         }

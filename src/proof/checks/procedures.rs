@@ -1,8 +1,8 @@
-//! Jobs: a stop-gap names what mends it for good.
+//! Jobs: there is something to do, and a stop-gap names what mends it for good.
 
 use crate::model::Guides;
 use crate::proof::finding::Finding;
-use crate::proof::findings::diagnosis;
+use crate::proof::findings::{diagnosis, shape};
 use crate::source::Tolerant;
 use std::collections::BTreeSet;
 
@@ -15,6 +15,9 @@ pub fn check(guides: &Guides, findings: &mut Vec<Finding>) {
         .map(|(_, g)| g.procedure.value.as_str())
         .collect();
     for (_, guide) in &guides.procedures {
+        if guide.steps.is_empty() {
+            findings.push(shape::no_steps(&guide.procedure));
+        }
         match &guide.lasting {
             None if guide.holds.is_some() => findings.push(diagnosis::stop_gap(&guide.procedure)),
             Some(lasting) if stop_gaps.contains(lasting.value.as_str()) || lasting.value == guide.procedure.value => {

@@ -38,6 +38,8 @@ struct Checking<'a, 'f> {
     access: Names<'a>,
     probes: Names<'a>,
     findings: &'f mut Vec<Finding>,
+    /// Whether every answer can be read and names causes that there are.
+    all_known: bool,
 }
 
 fn names<'a, T>(items: &'a [Tolerant<T>], id: impl Fn(&'a T) -> &'a Named, findings: &mut Vec<Finding>) -> Names<'a> {
@@ -79,7 +81,8 @@ impl<'a, 'f> Checking<'a, 'f> {
         let causes = names(&guide.causes, |cause| &cause.cause, findings);
         let access = names(&guide.access, |access| &access.access, findings);
         let probes = names(&guide.probes, |probe| &probe.probe, findings);
-        Checking { guide, causes, access, probes, findings }
+        let all_known = guide.probes.iter().all(|probe| probe.sound().is_some_and(is_whole));
+        Checking { guide, causes, access, probes, findings, all_known }
     }
 
     fn shares(&mut self) {
@@ -172,7 +175,9 @@ impl<'a, 'f> Checking<'a, 'f> {
             }
             for meant in answer.means.iter().filter_map(Tolerant::sound) {
                 if meant.cause.value.as_str() != "otherwise" {
-                    self.findings.extend(self.causes.unknown(&meant.cause, "cause"));
+                    let unknown = self.causes.unknown(&meant.cause, "cause");
+                    self.all_known &= unknown.is_none();
+                    self.findings.extend(unknown);
                     named.insert(meant.cause.value.as_str());
                     continue;
                 }
@@ -209,6 +214,10 @@ impl<'a, 'f> Checking<'a, 'f> {
     /// A cause that no answer names answers like everything that is not on the list. That is right for one whose remedy is
     /// the one advised there; any other is never found.
     fn never_found(&mut self, named: &BTreeSet<&str>) {
+        // A slip in an answer has its own finding; taking the cause out would be the wrong cure.
+        if !self.all_known {
+            return;
+        }
         let advised = self.guide.rest.as_ref().and_then(|rest| rest.lasting.as_ref()).map(|named| &named.value);
         for cause in self.guide.causes.iter().filter_map(Tolerant::sound) {
             let mended = advised.is_some() && cause.lasting.as_ref().map(|named| &named.value) == advised;
@@ -234,6 +243,14 @@ impl<'a, 'f> Checking<'a, 'f> {
 }
 
 /// The first thing, by id, from which a way of links leads back to itself.
+/// Whether all answers of a probe can be read.
+fn is_whole(probe: &Probe) -> bool {
+    probe
+        .answers
+        .iter()
+        .all(|answer| answer.sound().is_some_and(|answer| answer.means.iter().all(|meant| meant.sound().is_some())))
+}
+
 /// The causes that the unremarkable answer names itself.
 fn named_by_otherwise(probe: &Probe) -> BTreeSet<&str> {
     let mut named = BTreeSet::new();

@@ -4,7 +4,7 @@ use crate::model::{Guides, ThreadState, Torque};
 use crate::proof::finding::Finding;
 use crate::proof::findings::{quantities, safety};
 use crate::reckoning::quantity::{
-    Condition, Dimension, Expect, Figure, Joint, Load, Material, PropertyClass, System, Thread, Tolerance,
+    Condition, Dimension, Expect, Figure, Joint, Load, Material, PropertyClass, Ratio, System, Thread, Tolerance,
     TorqueVerdict,
 };
 use crate::source::{Texts, Tolerant};
@@ -29,6 +29,10 @@ fn figure(torque: &Torque, texts: &Texts, findings: &mut Vec<Finding>) -> Option
         Tolerance::parse(&line.value, wanted).map_err(|why| findings.push(quantities::unreadable(line, &why, texts)))
     });
     let figure = figure.ok()?;
+    if figure.value.number.exact() <= Ratio::ZERO {
+        findings.push(quantities::no_torque(&torque.torque));
+        return None;
+    }
     match tolerance {
         Some(tolerance) => Some(Figure { tolerance: Some(tolerance.ok()?), ..figure }),
         None => Some(figure),
@@ -50,6 +54,9 @@ fn joint(torque: &Torque, findings: &mut Vec<Finding>) -> Option<Joint> {
         findings.extend(known.is_none().then(|| quantities::unknown_class(line)));
         known
     });
+    if let (Some(thread), None) = (&torque.thread, &torque.property_class) {
+        findings.push(quantities::thread_without_class(thread));
+    }
     let condition = match torque.state {
         ThreadState::Dry => Condition::Dry,
         ThreadState::Oiled => Condition::Oiled,

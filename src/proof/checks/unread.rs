@@ -1,5 +1,5 @@
-//! What lies in the folder and comes to nothing: words of an empty guide that nobody filled in, guides whose name does not end in
-//! `.yaml`, pictures that no guide lists.
+//! What lies in the folder and comes to nothing: words of an empty guide that nobody filled in, the rest of a text behind a `#`, guides
+//! whose name does not end in `.yaml`, pictures that no guide lists.
 //!
 //! Leaves to others: pictures that are listed (`checks::pictures`).
 
@@ -8,7 +8,7 @@ use super::pictures::kind;
 use crate::model::{Guides, Kind, unfilled};
 use crate::proof::finding::Finding;
 use crate::proof::findings::{pictures, shape};
-use crate::source::{Folder, Node, Place};
+use crate::source::{Folder, Node, Place, Texts};
 use std::collections::BTreeSet;
 
 /// Endings that a text editor may give a guide.
@@ -19,6 +19,9 @@ const OTHER_PHOTOS: [&str; 6] = ["heic", "heif", "gif", "bmp", "tif", "tiff"];
 /// Checks the texts, and the files beside them.
 pub fn check(folder: &Folder, guides: &Guides, findings: &mut Vec<Finding>) {
     findings.extend(folder.trees.iter().filter_map(|(_, tree)| first_unfilled(tree)));
+    for (_, tree) in &folder.trees {
+        findings.extend(tree.texts_under_keys().into_iter().filter_map(|(_, value)| cut_off(&folder.texts, value)));
+    }
     // What is true of a file without a line stands at the handbook's head.
     let Some((file, handbook)) = &guides.handbook else { return };
     let home = Place { file: *file, ..handbook.handbook.place };
@@ -35,6 +38,19 @@ pub fn check(folder: &Folder, guides: &Guides, findings: &mut Vec<Finding>) {
 fn first_unfilled(tree: &Node) -> Option<Finding> {
     let left = |(key, value): (&str, &Node)| Some(shape::unfilled(value.place, unfilled(key, value.text()?)?));
     tree.texts_under_keys().into_iter().find_map(left)
+}
+
+/// A text without quotes before ` #1` or ` #one`: YAML takes the rest for a note to oneself. Such notes begin with a space behind the `#`.
+fn cut_off(texts: &Texts, value: &Node) -> Option<Finding> {
+    let place = value.place;
+    let text = texts.get(place.file)?;
+    let rest = text.text.get(place.end as usize..)?.lines().next()?;
+    let note = rest.trim_start_matches([' ', '\t']).strip_prefix('#')?;
+    let bare = !texts.at(place).starts_with(['"', '\'', '|', '>']);
+    (bare && note.starts_with(char::is_alphanumeric)).then(|| {
+        let start = place.end as usize + (rest.len() - note.len() - 1);
+        shape::cut_off(text.place(place.file, start..place.end as usize + rest.trim_end().len()))
+    })
 }
 
 /// What a file that was meant as a guide should be called.

@@ -3,7 +3,7 @@
 use crate::model::{Id, Named};
 use crate::proof::code::Code;
 use crate::proof::finding::{Finding, did_you_mean, listed};
-use crate::proof::index::Wanted;
+use crate::proof::index::{Thing, Wanted};
 use crate::source::Place;
 
 /// An id that cannot be one.
@@ -54,7 +54,12 @@ pub fn names_alike(name: &str, first: &str, place: Place) -> Finding {
 /// Something is pointed at that is not there.
 pub fn unknown_reference<'a>(named: &Named, wanted: Wanted, known: impl IntoIterator<Item = &'a str>) -> Finding {
     let what = wanted.words();
-    let otherwise = format!("write {what} `{}`, or correct the id", named.value);
+    let otherwise = match wanted {
+        Wanted::One(Thing::Item) => {
+            format!("add `{}` under `kit:` in the handbook's own file, or correct the id", named.value)
+        }
+        _ => format!("write {what} `{}`, or correct the id", named.value),
+    };
     Finding::new(
         Code::UnknownReference,
         named.place,
@@ -70,7 +75,10 @@ pub fn wrong_kind(named: &Named, wanted: Wanted, is: &str, there: Place) -> Find
         Code::WrongKind,
         named.place,
         format!("`{}` is {is}, not {}", named.value, wanted.words()),
-        format!("point at {} here", wanted.words()),
+        match wanted {
+            Wanted::One(Thing::Item) => format!("add `{}` under `kit:` in the handbook's own file", named.value),
+            _ => format!("point at {} here", wanted.words()),
+        },
     )
     .also(there, "it is written here")
     .of(named.value.as_str())

@@ -40,6 +40,26 @@ pub fn two_figures(line: &Line) -> Finding {
     )
 }
 
+/// A torque of nothing, or the wrong way round.
+pub fn no_torque(line: &Line) -> Finding {
+    Finding::new(
+        Code::NotAQuantity,
+        line.place,
+        format!("`{}` tightens nothing", line.value),
+        "write a torque over nothing, such as `3 N·m`",
+    )
+}
+
+/// A thread alone: what it bears depends on what it is made of.
+pub fn thread_without_class(thread: &Line) -> Finding {
+    Finding::new(
+        Code::MissingKey,
+        thread.place,
+        format!("what `{}` bears depends on its class", thread.value),
+        "add `class:`, such as `class: \"8.8\"`, or `material:` for what is no steel of a class",
+    )
+}
+
 /// A thread that is not in the tables.
 pub fn unknown_thread(line: &Line) -> Finding {
     let known = Thread::ALL.map(|thread| thread.name);

@@ -1,7 +1,7 @@
 //! Findings about a file and the shape of what stands in it.
 
 use super::{translations, yaml};
-use crate::model::{Kind, Misread, MisreadKind};
+use crate::model::{Kind, Misread, MisreadKind, Named};
 use crate::proof::code::Code;
 use crate::proof::finding::{Finding, did_you_mean, listed};
 use crate::source::{Flaw, Place, What};
@@ -85,12 +85,29 @@ fn duplicate_key(place: Place, key: &str, first: Place) -> Finding {
 
 fn unknown_key(place: Place, key: &str, known: &[&'static str]) -> Finding {
     let all = format!("the keys here are {}", listed(known.iter().copied()));
-    Finding::new(
-        Code::UnknownKey,
-        place,
-        format!("no key `{key}` here"),
-        did_you_mean(key, known.iter().copied(), &all),
-    )
+    let help = match meant_by(key).filter(|meant| known.contains(meant)) {
+        Some(meant) => format!("it is called `{meant}` here"),
+        None if SIGNALS.contains(&key) && known.contains(&"safety") => {
+            format!("a safety note stands under `safety:`, such as `safety: {{{key}: …}}`")
+        }
+        None => did_you_mean(key, known.iter().copied(), &all),
+    };
+    Finding::new(Code::UnknownKey, place, format!("no key `{key}` here"), help)
+}
+
+/// The signal words of safety notes.
+const SIGNALS: [&str; 4] = ["danger", "warning", "caution", "notice"];
+
+/// What people write for a key that is called otherwise, and would be taken for a slip of another.
+fn meant_by(key: &str) -> Option<&'static str> {
+    match key {
+        "max" | "maximum" | "most" => Some("at most"),
+        "min" | "minimum" | "least" => Some("at least"),
+        "range" => Some("between"),
+        "time" | "duration" => Some("minutes"),
+        "name" => Some("title"),
+        _ => None,
+    }
 }
 
 /// Words without a colon inside `{ }`: the rest of a text with a comma in it, or a key without the space behind its colon.
@@ -147,6 +164,26 @@ fn missing_key(place: Place, key: &str) -> Finding {
         place,
         format!("the key `{key}` is missing"),
         format!("add `{key}:` beside this key"),
+    )
+}
+
+/// The rest of a text behind a `#`.
+pub fn cut_off(place: Place) -> Finding {
+    Finding::new(
+        Code::TextCutOff,
+        place,
+        "what stands behind the `#` is not read",
+        "put the whole text in quotes; a note to yourself begins with `#` and a space",
+    )
+}
+
+/// A job without a step.
+pub fn no_steps(job: &Named) -> Finding {
+    Finding::new(
+        Code::MissingKey,
+        job.place,
+        format!("there is nothing to do in `{}`", job.value),
+        "write under `steps:` what is done, one thing a step",
     )
 }
 

@@ -1,6 +1,6 @@
 //! Findings about stores and limits.
 
-use crate::model::Named;
+use crate::model::{Line, Named};
 use crate::proof::code::Code;
 use crate::proof::finding::Finding;
 
@@ -18,6 +18,16 @@ pub fn unused(named: &Named, noun: &str) -> Finding {
 /// A limit without a source.
 pub fn limit_source(limit: &Named, lacks: &str) -> Finding {
     Finding::new(Code::LimitSource, limit.place, format!("the limit `{}` has no {lacks}", limit.value), "name the rule book with `source`, `edition`, `looked up` and `article`; or write `source: shop` for a figure of your own").of(limit.value.as_str())
+}
+
+/// A day that the calendar does not have, or that is written otherwise.
+pub fn no_day(line: &Line) -> Finding {
+    Finding::new(
+        Code::BadValue,
+        line.place,
+        format!("`{}` is no day", line.value),
+        "write the day on which the rule book was looked up as year, month and day, such as `2026-11-25`",
+    )
 }
 
 /// No bound, or several.

@@ -37,7 +37,7 @@ fn words(what: &Garbled) -> (String, &'static str) {
         }
         Garbled::AfterClosing => (
             "words behind a closing quote or bracket",
-            "put the whole text in quotes of the other kind, such as `'\"Out\" and back'`",
+            "put the whole text in quotes that it does not hold: `'…'` round one with \", `\"…\"` round one with '",
         ),
         Garbled::StrayBracket => ("a closing bracket that closes nothing", "take it out, or put the text in quotes"),
         Garbled::ColonInText => ("a colon inside a text", "a text with a colon and a space in it needs quotes"),

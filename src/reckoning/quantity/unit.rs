@@ -228,7 +228,7 @@ impl Unit {
     fn facts(self) -> Facts {
         match self {
             U::NewtonMetre => row("N·m", D::Torque, F::Metric, (1, 1), &["Nm", "newton metres", "newton metre", "newton meters"]),
-            U::CentinewtonMetre => row("cN·m", D::Torque, F::Metric, (1, 100), &["cNm"]),
+            U::CentinewtonMetre => row("cN·m", D::Torque, F::Metric, (1, 100), &["cNm", "N·cm"]),
             U::PoundInch => row("lbf·in", D::Torque, F::Imperial, LBF_IN, &["in·lbf", "in·lb", "lb·in", "in·lbs", "inch pounds", "pound inches"]),
             U::PoundFoot => row("lbf·ft", D::Torque, F::Imperial, (LBF_IN.0 * 12, LBF_IN.1), &["ft·lbf", "ft·lb", "lb·ft", "ft·lbs", "foot pounds", "pound feet"]),
             U::OunceInch => row("ozf·in", D::Torque, F::Imperial, (LBF_IN.0, LBF_IN.1 * 16), &["in·ozf", "in·oz", "oz·in"]),
