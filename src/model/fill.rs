@@ -83,7 +83,7 @@ struct Filling {
 impl Filling {
     fn take(&mut self, file: FileId, tree: &Node) {
         let Some((key, value)) = tree.first_entry() else {
-            let what = What::WrongType { wanted: "a guide with keys".into(), found: tree.described().into() };
+            let what = What::WrongType { wanted: "a guide".into(), found: tree.described().into() };
             return self.flaws.push(Flaw::new(tree.place, what));
         };
         let Some(kind) = Kind::of(&key.text) else {

@@ -318,7 +318,7 @@ pub fn why_no_id(id: &str) -> Option<&'static str> {
         _ if id.len() > LONGEST_ID => Some("it is longer than 60 letters"),
         _ if !id.chars().all(sound) => Some("only letters, digits, hyphens"),
         _ if id.starts_with('-') || id.ends_with('-') || id.contains("--") => Some("a hyphen stands alone"),
-        _ if reserved(id) => Some("Windows keeps that name for itself"),
+        _ if reserved(id) => Some("Windows keeps that name"),
         "index" | "otherwise" => Some("the program uses that name"),
         _ => None,
     }

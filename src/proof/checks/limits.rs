@@ -33,7 +33,7 @@ fn lacks(limits: &Limits, limit: &Limit) -> Option<&'static str> {
         None => Some("source"),
         Some("shop" | "common practice" | "from memory") => None,
         Some(_) if limits.edition.is_none() => Some("edition"),
-        Some(_) if limits.looked_up.is_none() => Some("day on which it was looked up"),
+        Some(_) if limits.looked_up.is_none() => Some("`looked up` day"),
         Some(_) if limit.article.is_none() => Some("article"),
         Some(_) => None,
     }

@@ -52,7 +52,7 @@ fn words(what: &Garbled) -> (String, &'static str) {
             "set keys of one thing in equally far; a text over several lines needs `>-`",
         ),
         Garbled::BelongsAbove => (
-            "as it is set in, this belongs to the text above",
+            "as set in, this belongs to the text above",
             "set the key in as far as the one above; a list or keys go under a key without a text",
         ),
         Garbled::Escape => {

@@ -125,6 +125,7 @@ fn bands(span: Span, at_most: Option<f64>, open_from: f64) -> Answers {
         }
         Span::Open | Span::Undefined => Answers::of(&[Answer::Open]),
         Span::FarUnder => Answers::of(&[Answer::In]),
+        Span::NotComputed if at_most.is_none() => Answers::of(&[Answer::In, Answer::Open]),
         Span::NotComputed => Answers::of(&[Answer::In, Answer::Over, Answer::Open]),
     }
 }
