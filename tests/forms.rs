@@ -44,6 +44,23 @@ fn every_form_stands_beside_the_others_and_is_the_same_bytes_again() {
 }
 
 #[test]
+fn two_pages_that_would_share_a_name_are_told_before_one_of_them_is_lost() {
+    let folder = tempfile::tempdir().unwrap();
+    run(folder.path(), &["begin", "guides"]).success();
+    for (way, stop) in [("new", "hand-tools"), ("new-hand", "tools")] {
+        let text = format!(
+            "learning: {way}\ntitle: {way}\nfor: A.\nstops:\n  - {{stop: {stop}, title: A, says: A., you can: [see], read: refit-plug}}\n"
+        );
+        std::fs::write(folder.path().join(format!("guides/{way}.yaml")), text).unwrap();
+    }
+    run(folder.path(), &["bind"]).success();
+    let refused = run(folder.path(), &["bind", "--as", "single"]).code(2);
+    let said = String::from_utf8_lossy(&refused.get_output().stderr).replace('\n', " ");
+    assert!(said.contains("`learning/new-hand/tools.html` and `learning/new/hand-tools.html`"), "{said}");
+    assert!(!folder.path().join("site.html").exists());
+}
+
+#[test]
 fn the_zip_holds_the_folder_as_one_folder() {
     let folder = tempfile::tempdir().unwrap();
     bound(folder.path());

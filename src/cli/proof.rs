@@ -67,6 +67,11 @@ pub(super) fn outcome(proofed: &Proofed, strict: bool) -> Outcome {
 
 /// Reads the guides, or says why they cannot be read.
 pub(super) fn opened(guides: &Path, terminal: &mut Terminal) -> Option<Folder> {
+    if let Some(above) = handbook_above(guides).filter(|_| guides.is_dir() && !guides.join(HANDBOOK).is_file()) {
+        let shown = guides.display();
+        terminal.tell(format!("`{shown}` is a part of a handbook.\nName the folder of the whole: {}", typed(above)));
+        return None;
+    }
     match read(guides) {
         Ok(folder) => Some(folder),
         Err(error) => {
@@ -79,10 +84,8 @@ pub(super) fn opened(guides: &Path, terminal: &mut Terminal) -> Option<Folder> {
 /// Why the guides cannot be read, and what to do.
 pub(super) fn not_opened(guides: &Path, error: &std::io::Error) -> String {
     let shown = guides.display();
-    let above = guides.ancestors().skip(1).find(|folder| folder.join("handbook.yaml").is_file());
-    match (error.kind(), above) {
+    match (error.kind(), handbook_above(guides)) {
         (ErrorKind::NotADirectory, Some(above)) => {
-            let above = if above.as_os_str().is_empty() { Path::new(".") } else { above };
             format!("`{shown}` is no folder.\nName the folder of its handbook: {}", typed(above))
         }
         (ErrorKind::NotADirectory, None) => {
@@ -91,6 +94,15 @@ pub(super) fn not_opened(guides: &Path, error: &std::io::Error) -> String {
         (ErrorKind::NotFound, _) => format!("There is no folder `{shown}`.\n{NAME_A_FOLDER}"),
         _ => format!("The guides' folder `{shown}` cannot be read: {}.\n{NAME_A_FOLDER}", in_words(error)),
     }
+}
+
+/// The file that makes a folder a handbook.
+const HANDBOOK: &str = "handbook.yaml";
+
+/// The handbook's folder that this file or folder is in.
+fn handbook_above(guides: &Path) -> Option<&Path> {
+    let above = guides.ancestors().skip(1).find(|folder| folder.join(HANDBOOK).is_file())?;
+    Some(if above.as_os_str().is_empty() { Path::new(".") } else { above })
 }
 
 const NAME_A_FOLDER: &str = "Name the folder with the guides, or make a new handbook: coquille begin DIR";

@@ -184,6 +184,7 @@ impl<'a> Asking<'a> {
     pub fn question(&self, stop: usize) -> Option<Question> {
         let here = self.ways.stops.get(stop)?;
         let At::Question(decision, next, cannot_tell) = &here.what else { return None };
+        let unsure = cannot_tell.and_then(|stop| self.ways.stops.get(stop));
         let probe = self.probe(decision.probe.0)?;
         let opened = decision.newly_opened.iter().filter_map(|job| self.job(job));
         Some(Question {
@@ -202,7 +203,8 @@ impl<'a> Asking<'a> {
                 .zip(next)
                 .map(|(branch, next)| self.answer(probe, decision.probe.0, branch.answer.0, *next))
                 .collect(),
-            cannot_tell: cannot_tell.and_then(|stop| self.ways.stops.get(stop)).map(|stop| stop.address.clone()),
+            cannot_tell: unsure.map(|stop| stop.address.clone()),
+            hands_over: unsure.and_then(super::ways::Stop::ending) == Some(EndingKind::HandOver),
             procedure: self.laying.named_guide(probe.procedure.as_ref()),
             trial: !probe.mends.is_empty(),
             standing: self.standing(stop, Some(decision)),
@@ -353,7 +355,8 @@ impl<'a> Asking<'a> {
             most: times.most,
             closing: times.closing,
             so_far_whole: whole(times.so_far),
-            to_go_whole: whole(times.to_go),
+            // Rounded so that the two add up to what is shown for both together.
+            to_go_whole: whole(times.so_far + times.to_go).saturating_sub(whole(times.so_far)),
             most_whole: whole(times.most),
             closing_whole: whole(times.closing),
             open: open.iter().filter_map(|job| self.job(job)).map(|job| job.title.value.clone()).collect(),

@@ -29,6 +29,8 @@ pub struct Question {
     pub answers: Vec<Answer>,
     /// Where *I cannot tell* leads.
     pub cannot_tell: Option<Address>,
+    /// Whether it leads to the end: handed over to somebody else.
+    pub hands_over: bool,
     /// The guide that tells how.
     pub procedure: Option<Link>,
     /// Whether it is a trial fix.

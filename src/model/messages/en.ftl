@@ -345,6 +345,7 @@ ending-mended = It works again
 ending-choice = A few remedies are left
 ending-not-listed = Not on this list
 ending-nothing-fits = Nothing on the list fits
+then-hand-over = Then: hand over.
 ending-hand-over = Hand over to somebody with a meter
 ending-says-one-cause = This is what your answers leave.
 ending-says-one-remedy = It is one of these, and one remedy mends them all.

@@ -317,6 +317,7 @@ ending-mended = Cela marche à nouveau
 ending-choice = Il reste quelques remèdes
 ending-not-listed = Pas dans cette liste
 ending-nothing-fits = Rien dans la liste ne convient
+then-hand-over = Ensuite : passez la main.
 ending-hand-over = Passer la main à quelqu’un qui a un multimètre
 ending-says-one-cause = C’est ce que laissent vos réponses.
 ending-says-one-remedy = C’est l’une d’elles, et un même remède les répare toutes.

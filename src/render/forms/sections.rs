@@ -76,6 +76,14 @@ fn is_folded(page: &Page) -> bool {
     }
 }
 
+impl Links {
+    /// Two pages whose sections have the same id, if there are such: `new/hand-tools` and `new-hand/tools` have.
+    pub fn twins(&self) -> Option<(&str, &str)> {
+        let mut seen: BTreeMap<&str, &str> = BTreeMap::new();
+        self.keys.iter().find_map(|(address, key)| Some((seen.insert(key, address)?, address.as_str())))
+    }
+}
+
 /// The id of each page's section: its key, and for a question or an ending the last part alone, which has the hash of the answers
 /// in it, unless two guides would share it.
 fn keys(setting: &Setting) -> BTreeMap<String, String> {

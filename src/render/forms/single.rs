@@ -40,12 +40,18 @@ const WHERE_ONE_STANDS: [&str; 4] = ["data-here", "data-symptom", "data-title", 
 /// The handbook as one file.
 ///
 /// # Errors
-/// When a template of the theme is faulty.
+/// When a template of the theme is faulty, and when two pages would have one id.
 pub fn single(handbook: Handbook, theme: &Theme) -> Result<Vec<u8>, RenderFailed> {
     let stock = Arc::new(Stock::default());
     let setting = Setting::of(handbook, theme, Frame::Section(stock.clone()), &Arc::default())?;
     let sections = sections(&setting)?;
     let links = Links::of(&setting, &sections);
+    if let Some((one, other)) = links.twins() {
+        let message = format!(
+            "In one file `{one}` and `{other}` would have the same name.\nGive one of the two another id, or bind a folder."
+        );
+        return Err(RenderFailed { message });
+    }
     let scripts = scripts(&setting, &links, theme);
     let css = setting.files.get("look/marking-blue.css").map_or_else(String::new, |css| compact::style(&text(css)));
     let around = |part: &str| setting.around(part, &Context::new());

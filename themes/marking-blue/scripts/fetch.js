@@ -85,9 +85,10 @@
     const page = together.parentElement;
     const picks = [...page.querySelectorAll("[data-pick]")];
     const pieces = together.querySelector("[data-pieces]");
+    const count = () => Math.min(99, Math.max(1, Math.floor(Number(pieces.value)) || 1));
     const again = () => {
       const jobs = picks.filter((pick) => pick.checked).map((pick) => pick.closest("section"));
-      show(together, jobs, Math.min(99, Math.max(1, Math.floor(Number(pieces.value)) || 1)));
+      show(together, jobs, count());
     };
     together.hidden = false;
     for (const pick of picks) {
@@ -95,6 +96,8 @@
       pick.addEventListener("change", again);
     }
     pieces.addEventListener("input", again);
+    // What was reckoned with is what stands there.
+    pieces.addEventListener("change", () => (pieces.value = count()));
     together.querySelector("[data-print-sum]").addEventListener("click", () => {
       document.body.classList.add("only-fetch");
       window.print();
