@@ -36,6 +36,13 @@ struct Met {
     writing: u32,
 }
 
+impl Met {
+    /// Both editions, half of the kills at work, a fifth while files are written.
+    fn enough(&self) -> bool {
+        self.editions.iter().all(|times| *times > 0) && self.at_work >= KILLS / 2 && self.writing >= KILLS / 5
+    }
+}
+
 #[test]
 fn a_bind_killed_at_any_of_a_hundred_moments_leaves_a_whole_handbook() {
     let folder = tempfile::tempdir().unwrap();
@@ -43,16 +50,18 @@ fn a_bind_killed_at_any_of_a_hundred_moments_leaves_a_whole_handbook() {
     let (out, beside) = (folder.path().join("site"), folder.path().join(".site.binding"));
     finish(bind(&editions[0].guides, &out));
     let mut met = Met::default();
-    for round in 0..KILLS {
+    // On a busy machine more kills come too late: then there are more of them.
+    for round in 0..4 * KILLS {
+        // On a busy machine more kills come too late: then there are more of them.
+        if round >= KILLS && met.enough() {
+            break;
+        }
         let edition = &editions[(round / 2 + 1) as usize % 2];
         met.at_work += kill(edition, &out, &beside, round);
         met.writing += u32::from(beside.exists());
         met.editions[which(&out, &editions)] += 1;
     }
-    // A test in which every kill came too early or too late would show nothing.
-    assert!(met.editions.iter().all(|times| *times > 0), "both editions have to be met: {met:?}");
-    assert!(met.at_work >= KILLS / 2, "too many kills came after the end: {met:?}");
-    assert!(met.writing >= KILLS / 5, "too few kills came while files were written: {met:?}");
+    assert!(met.enough(), "too many kills came too early or too late to show anything: {met:?}");
     finish(bind(&editions[1].guides, &out));
     assert_eq!(which(&out, &editions), 1);
     assert!(!beside.exists(), "a bind that ends tidies up after those that were killed");

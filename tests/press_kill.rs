@@ -27,7 +27,10 @@ fn fifty_kills_of_the_exchange_way_leave_a_whole_handbook_each_time() {
     let out = folder.path().join("site");
     let span = start_with(&out, Way::Exchange);
     let mut seen = Seen::default();
-    for round in 0..KILLS {
+    for round in 0..4 * KILLS {
+        if round >= KILLS && seen.enough() {
+            break;
+        }
         kill_a_press(folder.path(), "exchange", round, span);
         let cut_short = folder.path().join(".site.binding").exists();
         // No recovery before the look: this is what a reader has who opens the folder now.
@@ -38,7 +41,7 @@ fn fifty_kills_of_the_exchange_way_leave_a_whole_handbook_each_time() {
             seen.note(which(&out), false);
         }
     }
-    seen.has_seen_enough();
+    assert!(seen.enough(), "both handbooks and some half-done binds have to be met: {seen:?}");
     recover(&out).unwrap();
     strangers_are_there(&out);
     assert!(!folder.path().join(".site.binding").exists());
@@ -51,7 +54,10 @@ fn after_fifty_kills_of_the_journal_way_the_next_command_makes_the_handbook_whol
     let span = start_with(&out, Way::Journal);
     let mut seen = Seen::default();
     let mut finished = 0;
-    for round in 0..KILLS {
+    for round in 0..4 * KILLS {
+        if round >= KILLS && seen.enough() && finished > 0 {
+            break;
+        }
         kill_a_press(folder.path(), "journal", round, span);
         let cut_short = folder.path().join(".site.binding").exists();
         strangers_are_there(&out);
@@ -60,7 +66,7 @@ fn after_fifty_kills_of_the_journal_way_the_next_command_makes_the_handbook_whol
         strangers_are_there(&out);
         assert!(!folder.path().join(".site.binding").exists());
     }
-    seen.has_seen_enough();
+    assert!(seen.enough(), "both handbooks and some half-done binds have to be met: {seen:?}");
     assert!(finished > 0, "no kill came while the journal was at work");
 }
 
@@ -89,7 +95,7 @@ fn the_child_presses_two_handbooks_in_turn() {
 }
 
 /// What the looks after the kills have found.
-#[derive(Default)]
+#[derive(Debug, Default)]
 struct Seen {
     a: usize,
     b: usize,
@@ -105,11 +111,9 @@ impl Seen {
         self.cut_short += usize::from(cut_short);
     }
 
-    /// A test in which every kill came too early or too late would show nothing.
-    fn has_seen_enough(&self) {
-        let (a, b, cut) = (self.a, self.b, self.cut_short);
-        assert!(a > 0 && b > 0, "both handbooks have to be met: a {a}, b {b}");
-        assert!(cut >= 10, "only {cut} of {KILLS} kills came while binding");
+    /// A test in which every kill came too early or too late would show nothing; on a busy machine there are more of them.
+    fn enough(&self) -> bool {
+        self.a > 0 && self.b > 0 && self.cut_short >= 10
     }
 }
 

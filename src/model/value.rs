@@ -237,7 +237,7 @@ macro_rules! schema_of_text {
 schema_of_text!(Id, "Id", "The name by which other guides call a thing: letters, digits and hyphens.",
     "type": "string", "pattern": "^[A-Za-z0-9]+(-[A-Za-z0-9]+)*$");
 schema_of_text!(Markdown, "Words", "Words for the reader, in Markdown. Point at another guide or thing with `<part:contact-spring>` or `[words](procedure:rewire-foil)`.",
-    "type": ["string", "number", "boolean"]);
+    "type": ["string", "number", "boolean"], "pattern": "\\S");
 schema_of_text!(Told<Minutes>, "Time", "A time: `2` or `2 min`, `30 s`, `1.5 h`, `2 days`.", "type": ["string", "number"]);
 schema_of_text!(Told<Share>, "Share", "How many in 100 cases, with two decimals at most.", "type": ["string", "number"]);
 

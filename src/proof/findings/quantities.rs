@@ -53,7 +53,7 @@ pub fn no_torque(line: &Line) -> Finding {
 /// A thread alone: what it bears depends on what it is made of.
 pub fn thread_without_class(thread: &Line) -> Finding {
     Finding::new(
-        Code::MissingKey,
+        Code::BadValue,
         thread.place,
         format!("what `{}` bears depends on its class", thread.value),
         "add `class:`, such as `class: \"8.8\"`, or `material:` for what is no steel of a class",

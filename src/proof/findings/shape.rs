@@ -180,7 +180,7 @@ pub fn cut_off(place: Place) -> Finding {
 /// A job without a step.
 pub fn no_steps(job: &Named) -> Finding {
     Finding::new(
-        Code::MissingKey,
+        Code::BadValue,
         job.place,
         format!("there is nothing to do in `{}`", job.value),
         "write under `steps:` what is done, one thing a step",
