@@ -48,6 +48,7 @@ pub use languages::{lay_out_all, lay_out_all_since};
 pub use links::{LinkedLimit, Target, Targets};
 pub use search::Entry;
 
+use crate::model::is_iso_day;
 use crate::proof::Proofed;
 use crate::source::Folder;
 use directory::Directory;
@@ -273,27 +274,9 @@ fn cover(proofed: &Proofed) -> Cover {
 /// and never from a clock, so that the same guides have the same day.
 fn day(proofed: &Proofed, edition: &str) -> String {
     let looked_up = proofed.guides.limits.iter().filter_map(|(_, limits)| limits.looked_up.as_ref());
-    let days = looked_up.map(|day| day.value.as_str()).filter(|day| is_day(day));
+    let days = looked_up.map(|day| day.value.as_str()).filter(|day| is_iso_day(day));
     let year = edition.split(|letter: char| !letter.is_ascii_digit()).find(|part| part.len() == 4);
     days.max().map_or_else(|| format!("{}-01-01", year.unwrap_or("2000")), str::to_owned)
-}
-
-/// Whether a text is a day as ISO 8601 writes it: `2026-11-25`.
-fn is_day(text: &str) -> bool {
-    let parts: Vec<&str> = text.split('-').collect();
-    let number = |part: &str, letters: usize| {
-        (part.len() == letters && part.bytes().all(|byte| byte.is_ascii_digit()))
-            .then(|| part.parse::<u32>().ok())
-            .flatten()
-    };
-    match parts[..] {
-        [year, month, day] => {
-            number(year, 4).is_some()
-                && number(month, 2).is_some_and(|month| (1..=12).contains(&month))
-                && number(day, 2).is_some_and(|day| (1..=31).contains(&day))
-        }
-        _ => false,
-    }
 }
 
 /// The pictures that guides may show, by the address that they get.

@@ -4,6 +4,7 @@
 //! Leaves to others: whether guides agree with one another (`proof`).
 
 mod blank;
+mod calendar;
 mod checklist;
 pub mod circuit;
 mod common;
@@ -25,6 +26,7 @@ mod value;
 mod words;
 
 pub use blank::{blank, unfilled};
+pub use calendar::{is_day, is_iso_day};
 pub use checklist::{CheckItem, Checklist, Pieces, SheetLayout};
 pub use circuit::Circuit;
 pub use common::{LampState, Meant, Need, Needs, Odds, Picture, Safety, Signal, SubStep, Time, Waiver, Who};

@@ -4,6 +4,7 @@
 
 use super::table::Cell;
 use crate::handbook::plain_words;
+use crate::model::is_day;
 
 /// Why a row was left out.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -102,15 +103,7 @@ fn is_date(text: &str) -> bool {
     let (year, day) = if first.len() == 4 { (first, last) } else { (last, first) };
     let number = |text: &str| text.parse::<u32>().ok().filter(|_| text.bytes().all(|byte| byte.is_ascii_digit()));
     let (Some(year), Some(month), Some(day)) = (number(year), number(month), number(day)) else { return false };
-    let leap = year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400));
-    let longest = match month {
-        1 | 3 | 5 | 7 | 8 | 10 | 12 => 31,
-        4 | 6 | 9 | 11 => 30,
-        2 if leap => 29,
-        2 => 28,
-        _ => return false,
-    };
-    (1900..2200).contains(&year) && (1..=longest).contains(&day)
+    (1900..2200).contains(&year) && is_day(year, month, day)
 }
 
 #[cfg(test)]

@@ -1,6 +1,6 @@
 //! Limits: exactly one bound that can be read, and a source that somebody can look up.
 
-use crate::model::{BoundKind, Guides, Limit, Limits, Line};
+use crate::model::{BoundKind, Guides, Limit, Limits, Line, is_iso_day};
 use crate::proof::finding::Finding;
 use crate::proof::findings::{quantities, stores};
 use crate::reckoning::quantity::{Dimension, Expect, Quantity, Range, Uncertainty, Unreadable};
@@ -14,7 +14,7 @@ pub fn check(guides: &Guides, texts: &Texts, findings: &mut Vec<Finding>) {
         findings.extend(read.err().map(|why| quantities::unreadable(line, &why, texts)));
     }
     for (_, limits) in &guides.limits {
-        findings.extend(limits.looked_up.as_ref().filter(|day| !is_day(&day.value)).map(stores::no_day));
+        findings.extend(limits.looked_up.as_ref().filter(|day| !is_iso_day(&day.value)).map(stores::no_day));
         for limit in limits.entries.iter().filter_map(Tolerant::sound) {
             let bounds = limit.bounds();
             if bounds.len() != 1 {
@@ -37,27 +37,6 @@ fn lacks(limits: &Limits, limit: &Limit) -> Option<&'static str> {
         Some(_) if limit.article.is_none() => Some("article"),
         Some(_) => None,
     }
-}
-
-/// Whether a text is a day of the calendar as ISO 8601 writes it: `2026-11-25`.
-fn is_day(text: &str) -> bool {
-    let parts: Vec<&str> = text.split('-').collect();
-    let [year, month, day] = parts[..] else { return false };
-    let number = |text: &str, digits| {
-        let sound = text.len() == digits && text.bytes().all(|byte| byte.is_ascii_digit());
-        text.parse::<u32>().ok().filter(|_| sound)
-    };
-    let (Some(year), Some(month), Some(day)) = (number(year, 4), number(month, 2), number(day, 2)) else {
-        return false;
-    };
-    let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
-    let days = match month {
-        2 => 28 + u32::from(leap),
-        4 | 6 | 9 | 11 => 30,
-        1..=12 => 31,
-        _ => 0,
-    };
-    (1..=days).contains(&day)
 }
 
 /// Why a bound cannot be read.
@@ -90,21 +69,4 @@ fn between(line: &Line, texts: &Texts) -> Option<Finding> {
 fn gauge_or_weight(text: &str) -> Result<(), Unreadable> {
     let as_weight = Quantity::parse(text, Expect::of(Dimension::Mass));
     as_weight.or_else(|_| Quantity::parse(text, Expect::of(Dimension::Length))).map(drop)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::is_day;
-
-    #[test]
-    fn a_day_is_one_of_the_calendar() {
-        for day in ["2026-11-25", "2024-02-29", "2000-02-29"] {
-            assert!(is_day(day), "{day}");
-        }
-        for none in
-            ["yesterday", "2026-13-45", "3.4.2026", "2026-02-29", "1900-02-29", "2026-1-5", "2026-00-10", "2026-04-31"]
-        {
-            assert!(!is_day(none), "{none}");
-        }
-    }
 }
