@@ -37,7 +37,7 @@ struct Met {
 }
 
 impl Met {
-    /// Both editions, half of the kills at work, a fifth while files are written.
+    /// Both editions, fifty kills at work, twenty while files are written: half and a fifth of a hundred kills, less of more.
     fn enough(&self) -> bool {
         self.editions.iter().all(|times| *times > 0) && self.at_work >= KILLS / 2 && self.writing >= KILLS / 5
     }
@@ -50,7 +50,6 @@ fn a_bind_killed_at_any_of_a_hundred_moments_leaves_a_whole_handbook() {
     let (out, beside) = (folder.path().join("site"), folder.path().join(".site.binding"));
     finish(bind(&editions[0].guides, &out));
     let mut met = Met::default();
-    // On a busy machine more kills come too late: then there are more of them.
     for round in 0..4 * KILLS {
         // On a busy machine more kills come too late: then there are more of them.
         if round >= KILLS && met.enough() {
